@@ -1,0 +1,8 @@
+/**
+ * Reads and validates configuration, wires, starts and stops: the only place that knows every other
+ * package.
+ */
+@NullMarked
+package trayward.controller.app;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,25 @@
+package trayward.controller.event;
+
+/** What sort of thing happened. */
+public enum EventKind {
+  /** The controller came up. */
+  POWER_UP,
+  /** The interlock changed state: subject is the new state, detail the old one. */
+  STATE,
+  /** A trip latched: subject is the cause. */
+  TRIP,
+  /** A person's request was carried out: subject is the request. */
+  DONE,
+  /** A person's request was refused: subject is the request, detail the reason. */
+  REFUSED,
+  /** Heat began to be withheld in a run: subject is the reason. */
+  WITHHELD,
+  /** A probe's reading changed class: subject is the probe, detail the class. */
+  PROBE,
+  /** The foot switch was pressed. */
+  PEDAL,
+  /** Presence will be due soon: subject is the minutes left. */
+  PRESENCE_SOON,
+  /** Anything else worth keeping, in words. */
+  NOTE
+}

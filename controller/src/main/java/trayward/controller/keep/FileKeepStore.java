@@ -1,0 +1,143 @@
+package trayward.controller.keep;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The record in one small file, replaced whole: written beside it, forced to the disk, renamed
+ * over.
+ *
+ * <p>A thread of its own writes, because a card may take long to force a write and the scan must
+ * not wait. The mailbox holds one record: a newer one replaces an older one not yet written.
+ */
+public final class FileKeepStore implements KeepStore {
+
+  private static final Logger LOG = LoggerFactory.getLogger(FileKeepStore.class);
+
+  /** A write that takes longer than this counts as failed: a card that hangs is no record. */
+  private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(5);
+
+  /** Largest record read; a real one is under 400 bytes, so anything larger is not ours. */
+  private static final int MAX_BYTES = 4096;
+
+  private final Path file;
+  private final ArrayBlockingQueue<KeepRecord> mailbox = new ArrayBlockingQueue<>(1);
+  private final Thread writer;
+  private volatile boolean failed;
+  private volatile boolean pending;
+  private volatile boolean closing;
+  // Scan thread only: when the record that is still pending was first seen to be.
+  private long pendingSinceNanos = Long.MIN_VALUE;
+
+  /** Keeps the record in {@code file}, whose folder must exist. */
+  public FileKeepStore(Path file) {
+    this.file = file;
+    this.writer = new Thread(this::writeUntilClosed, "keep-writer");
+    writer.setDaemon(true);
+    writer.start();
+  }
+
+  @Override
+  public KeepLoad load() {
+    try {
+      if (Files.size(file) > MAX_BYTES) {
+        return new KeepLoad.Unreadable(file + " is too large to be the controller's record");
+      }
+      KeepLoad load = KeepText.read(Files.readString(file, StandardCharsets.UTF_8));
+      return load instanceof KeepLoad.Unreadable bad
+          ? new KeepLoad.Unreadable(file + ": " + bad.why())
+          : load;
+    } catch (NoSuchFileException e) {
+      return new KeepLoad.Loaded(KeepRecord.CLEAN);
+    } catch (IOException e) {
+      return new KeepLoad.Unreadable(file + " cannot be read: " + e.getMessage());
+    }
+  }
+
+  @Override
+  public void offer(KeepRecord record) {
+    pending = true;
+    while (!mailbox.offer(record)) {
+      KeepRecord stale = mailbox.poll();
+      LOG.debug("a newer record replaces {}", stale);
+    }
+  }
+
+  @Override
+  public boolean writable(long nowNanos) {
+    if (!pending) {
+      pendingSinceNanos = Long.MIN_VALUE;
+    } else if (pendingSinceNanos == Long.MIN_VALUE) {
+      pendingSinceNanos = nowNanos;
+    }
+    boolean overdue =
+        pendingSinceNanos != Long.MIN_VALUE && nowNanos - pendingSinceNanos > PATIENCE_NANOS;
+    return !failed && !overdue;
+  }
+
+  @Override
+  public void close() {
+    closing = true;
+    try {
+      writer.join(TimeUnit.NANOSECONDS.toMillis(PATIENCE_NANOS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void writeUntilClosed() {
+    while (true) {
+      KeepRecord record = next();
+      if (record != null) {
+        failed = !replace(record);
+        pending = !mailbox.isEmpty();
+      } else if (closing) {
+        return;
+      }
+    }
+  }
+
+  private @Nullable KeepRecord next() {
+    try {
+      return mailbox.poll(50, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      closing = true;
+      return null;
+    }
+  }
+
+  private boolean replace(KeepRecord record) {
+    Path beside = file.resolveSibling(file.getFileName() + ".new");
+    ByteBuffer bytes = ByteBuffer.wrap(KeepText.write(record).getBytes(StandardCharsets.UTF_8));
+    try {
+      try (FileChannel channel =
+          FileChannel.open(
+              beside,
+              StandardOpenOption.CREATE,
+              StandardOpenOption.TRUNCATE_EXISTING,
+              StandardOpenOption.WRITE)) {
+        while (bytes.hasRemaining()) {
+          channel.write(bytes);
+        }
+        channel.force(true);
+      }
+      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+      return true;
+    } catch (IOException e) {
+      LOG.error("the controller's record {} cannot be written: {}", file, e.toString());
+      return false;
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package trayward.controller.port;
+
+/**
+ * All digital inputs as one scan found them.
+ *
+ * @param present false where nothing answers at all; every other field then reads as absent
+ * @param airflow the airflow or differential-pressure switch is closed
+ * @param fanRpm tachometer, revolutions per minute; 0 where silent
+ * @param stopCircuitClosed the normally closed stop circuit is whole: nobody presses stop
+ * @param resetButton the reset button at the tray is down
+ * @param presenceButton the presence button is down
+ * @param pedal the foot switch is down
+ */
+public record LineReadings(
+    boolean present,
+    boolean airflow,
+    double fanRpm,
+    boolean stopCircuitClosed,
+    boolean resetButton,
+    boolean presenceButton,
+    boolean pedal) {
+
+  /** Nothing answers: no air, and stop counts as pressed. */
+  public static final LineReadings ABSENT =
+      new LineReadings(false, false, 0, false, false, false, false);
+}

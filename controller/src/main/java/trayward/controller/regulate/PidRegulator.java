@@ -1,0 +1,127 @@
+package trayward.controller.regulate;
+
+/**
+ * One PID on the bath, tuned by SIMC from what is believed of the tray. Runs once for each new bath
+ * sample; holds its output between them. Mutable; scan thread only.
+ *
+ * <p>The integral part starts at the duty the believed tray needs to hold the set temperature, and
+ * waits while heat is withheld, so that heat starts again where it would have been.
+ */
+public final class PidRegulator implements Regulator {
+
+  /**
+   * Delay seen from the relay, s: a reading is 0.75 s old (12-bit conversion), waits half a second
+   * for its sample on average, and half the relay's cycle passes before a pulse is felt.
+   */
+  private static final double DELAY_S = 3.75;
+
+  /** Lag of a bath probe in its sheath, s; by SIMC's half rule half of it counts as delay. */
+  private static final double PROBE_LAG_S = 5;
+
+  /** Closed-loop time asked for, s: four delays or more leave the loop a sensitivity below 1.6. */
+  private static final double CLOSED_S = 32;
+
+  /** Derivative filter ratio: a small N, because a reading is rounded to 1/16 K. */
+  private static final double FILTER = 3;
+
+  /** Below this plate temperature nothing is held back; K under the plate's ceiling. */
+  private static final double PLATE_BAND_K = 3;
+
+  /** A sample gap outside of this is treated as its end, s: probes deliver about once a second. */
+  private static final double MIN_SAMPLE_S = 0.05;
+
+  private static final double MAX_SAMPLE_S = 5;
+
+  private final TrayModel model;
+  private final RoomModel room;
+  private final double plateCeilingC;
+  private PidGains gains;
+  private Pid pid;
+  private double setC = Double.NaN;
+  private long sampleNanos;
+  private boolean running;
+  private double duty;
+
+  /**
+   * A regulator at rest.
+   *
+   * @param model what is believed of the tray
+   * @param room what is believed of the room
+   * @param plateCeilingC plate temperature never asked for (SR-07), °C
+   */
+  public PidRegulator(TrayModel model, RoomModel room, double plateCeilingC) {
+    this.model = model;
+    this.room = room;
+    this.plateCeilingC = plateCeilingC;
+    this.gains = gainsAt(40);
+    this.pid = Pid.start(0);
+  }
+
+  /** The settings in force. */
+  public PidGains gains() {
+    return gains;
+  }
+
+  @Override
+  public double duty(RegulatorInput in) {
+    if (in.setC() != setC) {
+      takeSet(in.setC());
+    }
+    if (!in.heatAllowed() || Double.isNaN(in.bathC())) {
+      running = false;
+      duty = Double.isNaN(in.bathC()) ? 0 : firstAsk(in);
+      return duty;
+    }
+    if (!running || in.bathTakenNanos() != sampleNanos) {
+      sample(in);
+    }
+    return duty;
+  }
+
+  /** While heat is withheld the demand shown is what would be asked: nothing moves inside. */
+  private double firstAsk(RegulatorInput in) {
+    double v = gains.gain() * (gains.weight() * setC - in.bathC()) + pid.integral();
+    return Math.max(0, Math.min(ceiling(in.plateC()), v));
+  }
+
+  private void sample(RegulatorInput in) {
+    double h = (in.bathTakenNanos() - sampleNanos) / 1e9;
+    if (!running) {
+      pid = Pid.start(pid.integral());
+      h = 1;
+    }
+    h = Math.max(MIN_SAMPLE_S, Math.min(MAX_SAMPLE_S, h));
+    Pid.Step step = pid.step(gains, setC, in.bathC(), h, 0, ceiling(in.plateC()));
+    pid = step.next();
+    duty = step.given();
+    sampleNanos = in.bathTakenNanos();
+    running = true;
+  }
+
+  private void takeSet(double newSetC) {
+    PidGains to = gainsAt(newSetC);
+    double hold = Math.min(1, Math.max(0, model.holdDuty(newSetC, room)));
+    // v = K (b r - y) + I rests at y = r with I = hold + K (1 - b) r.
+    pid =
+        new Pid(hold + to.gain() * (1 - to.weight()) * newSetC, pid.derivative(), pid.measuredC());
+    gains = to;
+    setC = newSetC;
+  }
+
+  /** Highest duty that keeps the plate under its ceiling, falling over the last few kelvin. */
+  private double ceiling(double plateC) {
+    return Double.isNaN(plateC)
+        ? 1
+        : Math.max(0, Math.min(1, (plateCeilingC - plateC) / PLATE_BAND_K));
+  }
+
+  private PidGains gainsAt(double celsius) {
+    TrayModel.Linear linear = model.linearAt(celsius, room);
+    double fast = linear.fastS() + PROBE_LAG_S / 2;
+    double delay = DELAY_S + PROBE_LAG_S / 2;
+    Simc.Series ideal =
+        Simc.tune(linear.gainKPerDuty(), linear.slowS(), fast, delay, CLOSED_S).ideal();
+    return new PidGains(
+        ideal.gain(), ideal.integralS(), ideal.derivativeS(), FILTER, 1.0, ideal.integralS());
+  }
+}

@@ -1,0 +1,8 @@
+package trayward.controller.regulate;
+
+/** Demands a duty from what the probes say. It only asks; the interlock decides. Scan thread. */
+public interface Regulator {
+
+  /** The duty wanted now, 0 to 1; 0 whenever heat is not allowed or the bath is not known. */
+  double duty(RegulatorInput input);
+}

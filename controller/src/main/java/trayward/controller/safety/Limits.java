@@ -1,0 +1,48 @@
+package trayward.controller.safety;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+
+/** The limits in force. Immutable. */
+public final class Limits {
+
+  /** Every limit at its default. */
+  public static final Limits STANDARD = new Limits(Map.of());
+
+  private final EnumMap<Limit, Double> values = new EnumMap<>(Limit.class);
+
+  /**
+   * Defaults with some replaced.
+   *
+   * @throws IllegalArgumentException where a value is outside of its range (SR-19)
+   */
+  public Limits(Map<Limit, Double> changed) {
+    for (Limit limit : Limit.values()) {
+      double value = changed.getOrDefault(limit, limit.standard());
+      if (!limit.range().contains(value)) {
+        throw new IllegalArgumentException(
+            limit.key() + " must be " + limit.range().words() + ", not " + value);
+      }
+      values.put(limit, value);
+    }
+  }
+
+  /** These limits with one replaced. */
+  public Limits with(Limit limit, double value) {
+    EnumMap<Limit, Double> map = new EnumMap<>(values);
+    map.put(limit, value);
+    return new Limits(map);
+  }
+
+  /** The value in the limit's own unit. */
+  public double get(Limit limit) {
+    return Objects.requireNonNull(values.get(limit), limit.key());
+  }
+
+  /** A limit given in seconds or minutes, as whole milliseconds. */
+  public int ms(Limit limit) {
+    double perUnit = limit.unit().equals("min") ? 60_000 : 1_000;
+    return (int) Math.round(get(limit) * perUnit);
+  }
+}

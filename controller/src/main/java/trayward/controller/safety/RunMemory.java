@@ -1,0 +1,45 @@
+package trayward.controller.safety;
+
+import trayward.controller.quantity.Ages;
+
+/**
+ * What a run remembers between scans. A value.
+ *
+ * @param heated a permit has been given since the last after-run ended
+ * @param arrived the bath has been within 1 K of this set temperature
+ * @param setC the set temperature that is meant, °C
+ * @param coolMs how long the bath has been known to be cool, ms
+ * @param presenceMs age of the last sign of presence, ms
+ */
+public record RunMemory(boolean heated, boolean arrived, double setC, int coolMs, int presenceMs) {
+
+  /** Nothing run yet. */
+  static RunMemory start(boolean heated) {
+    return new RunMemory(heated, false, Double.NaN, 0, 0);
+  }
+
+  RunMemory next(InterlockInputs in, State state, double bathC, boolean known, Limits limits) {
+    boolean sameSet = in.setC() == setC;
+    boolean near = known && Math.abs(bathC - in.setC()) <= limits.get(Limit.ARRIVED_K);
+    boolean here = state.inRun() || state == State.LOCKOUT;
+    boolean sign =
+        in.asks(Request.PRESENCE)
+            || in.asks(Request.START)
+            || in.asks(Request.ACKNOWLEDGE)
+            || in.asks(Request.RESET);
+    return new RunMemory(
+        heated,
+        here && (near || (sameSet && arrived)),
+        in.setC(),
+        Ages.whileTrue(known && bathC < limits.get(Limit.WARM_C), coolMs, in.elapsedMs()),
+        sign ? 0 : Ages.older(presenceMs, in.elapsedMs()));
+  }
+
+  RunMemory heated(boolean now) {
+    return now == heated ? this : new RunMemory(now, arrived, setC, coolMs, presenceMs);
+  }
+
+  RunMemory warm() {
+    return coolMs == 0 ? this : new RunMemory(heated, arrived, setC, 0, presenceMs);
+  }
+}

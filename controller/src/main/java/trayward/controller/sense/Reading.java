@@ -1,0 +1,16 @@
+package trayward.controller.sense;
+
+/**
+ * A classified reading.
+ *
+ * @param kind its class
+ * @param celsius the temperature read, °C; NaN where none came
+ * @param takenNanos monotonic time at which it was true, nanoseconds
+ */
+public record Reading(ReadingKind kind, double celsius, long takenNanos) {
+
+  /** Whether it may be acted on. */
+  public boolean valid() {
+    return kind == ReadingKind.VALID;
+  }
+}
