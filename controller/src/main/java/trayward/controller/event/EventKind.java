@@ -20,6 +20,12 @@ public enum EventKind {
   PEDAL,
   /** Presence will be due soon: subject is the minutes left. */
   PRESENCE_SOON,
+  /** A print's moment: subject is in, emergence or pull. */
+  MARK,
+  /** Something done to the tray, such as a pour: subject is what. */
+  ACTION,
+  /** A simulated fault: subject is its name, detail whether it begins or ends. */
+  FAULT,
   /** Anything else worth keeping, in words. */
   NOTE
 }

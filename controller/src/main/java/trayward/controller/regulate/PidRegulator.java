@@ -27,6 +27,12 @@ public final class PidRegulator implements Regulator {
   /** Below this plate temperature nothing is held back; K under the plate's ceiling. */
   private static final double PLATE_BAND_K = 3;
 
+  /** Derivative action beyond which the bath is on its way and the integral part waits, duty. */
+  private static final double MOVING_DUTY = 0.15;
+
+  /** The integral part waits further from set than this, K. */
+  private static final double WINDOW_K = 2;
+
   /** A sample gap outside of this is treated as its end, s: probes deliver about once a second. */
   private static final double MIN_SAMPLE_S = 0.05;
 
@@ -92,7 +98,12 @@ public final class PidRegulator implements Regulator {
     }
     h = Math.max(MIN_SAMPLE_S, Math.min(MAX_SAMPLE_S, h));
     Pid.Step step = pid.step(gains, setC, in.bathC(), h, 0, ceiling(in.plateC()));
-    pid = step.next();
+    boolean moving = Math.abs(step.next().derivative()) > MOVING_DUTY;
+    boolean far = Math.abs(setC - in.bathC()) > Math.max(WINDOW_K, 1.5 / gains.gain());
+    // A long warm-up must not wind up the integral part. Neither condition can last: at rest the
+    // derivative is nil, and the window is wider than the offset proportional action can leave.
+    pid =
+        moving || far ? new Pid(pid.integral(), step.next().derivative(), in.bathC()) : step.next();
     duty = step.given();
     sampleNanos = in.bathTakenNanos();
     running = true;

@@ -57,7 +57,7 @@ public record FanWatch(
   }
 
   /** Every proof has been seen absent. */
-  boolean clear() {
+  public boolean clear() {
     return airflowClear && tachometerClear;
   }
 }

@@ -1,0 +1,176 @@
+package trayward.controller.app;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import trayward.controller.keep.FileKeepStore;
+import trayward.controller.keep.KeepStore;
+import trayward.controller.onewire.OneWireProbes;
+import trayward.controller.port.LineReader;
+import trayward.controller.port.MonotonicClock;
+import trayward.controller.port.OutputLines;
+import trayward.controller.port.ProbeReader;
+import trayward.controller.regulate.PidRegulator;
+import trayward.controller.rig.RigFolder;
+import trayward.controller.rig.RigInputs;
+import trayward.controller.safety.Limit;
+import trayward.controller.scan.EventBox;
+import trayward.controller.scan.HostPulse;
+import trayward.controller.scan.Mailbox;
+import trayward.controller.scan.Scan;
+import trayward.controller.scan.ScanLoop;
+import trayward.controller.scan.ScanSettings;
+import trayward.controller.scan.ScanTiming;
+import trayward.controller.scan.Snapshot;
+import trayward.controller.sim.SimulatedTray;
+
+/**
+ * A controller that runs in real time: wires the adapters of a configuration to the scan loop.
+ * Made, started and closed by one thread; the rest may be called from any.
+ */
+public final class ControllerRuntime implements AutoCloseable {
+
+  private static final String KEEP_FILE = "controller-keep.txt";
+
+  private final Mailbox mailbox = new Mailbox();
+  private final EventBox events = new EventBox();
+  private final HostPulse host = new HostPulse();
+  private final KeepStore store;
+  private final Scan scan;
+  private final ScanLoop loop;
+  private final @Nullable OneWireProbes probes;
+  private final CountDownLatch firstScan = new CountDownLatch(1);
+
+  /**
+   * Wires a controller.
+   *
+   * @param settings the checked configuration
+   * @param clock monotonic time
+   * @param onFailure told when a scan fails, after outputs are off (SR-17)
+   * @throws ConfigRefused where the data folder cannot be used
+   */
+  public ControllerRuntime(Settings settings, MonotonicClock clock, Consumer<Throwable> onFailure)
+      throws ConfigRefused {
+    this.store = new FileKeepStore(dataFolder(settings.logFolder()).resolve(KEEP_FILE));
+    long now = clock.nanos();
+    Io io = wire(settings, clock, now);
+    this.probes = io.probeThread();
+    this.scan =
+        new Scan(
+            scanSettings(settings),
+            io.lines(),
+            io.probes(),
+            io.outputs(),
+            new PidRegulator(
+                settings.model(), settings.room(), settings.limits().get(Limit.PLATE_ASK_C)),
+            store,
+            mailbox,
+            events,
+            host,
+            now);
+    this.loop = new ScanLoop(scan, clock, onFailure, firstScan::countDown);
+  }
+
+  private record Io(
+      LineReader lines,
+      ProbeReader probes,
+      OutputLines outputs,
+      @Nullable OneWireProbes probeThread) {}
+
+  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos) {
+    if (settings.io() instanceof Settings.Io.Files files) {
+      OneWireProbes probes = new OneWireProbes(files.onewireRoot(), settings.probes(), clock);
+      RigFolder folder = new RigFolder(files.folder());
+      RigInputs inputs = new RigInputs(folder, probes);
+      return new Io(inputs, inputs, folder.outputs(), probes);
+    }
+    long seed = settings.io() instanceof Settings.Io.Sim sim ? sim.seed() : 1;
+    SimulatedTray tray =
+        new SimulatedTray(
+            settings.plant(),
+            settings.bathProbe(),
+            settings.secondProbe(),
+            settings.plateProbe(),
+            seed,
+            nowNanos);
+    return new Io(tray, tray, tray.outputs(), null);
+  }
+
+  private static ScanSettings scanSettings(Settings settings) {
+    return new ScanSettings(
+        settings.limits(),
+        settings.fan().rpm(),
+        settings.fan().spinDownS(),
+        settings.fan().airflowSwitch(),
+        settings.fan().tachometer(),
+        settings.secondBathFitted(),
+        settings.plateFitted(),
+        settings.control().setC(),
+        settings.control().cycleS(),
+        settings.control().minPulseS(),
+        settings.control().hostRequired());
+  }
+
+  private static Path dataFolder(Path folder) throws ConfigRefused {
+    try {
+      return Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new ConfigRefused(
+          "log.folder: found '" + folder + "', accepted is a folder that can be written to");
+    }
+  }
+
+  /** Starts the probes and the loop, and waits for the first scan, at most a second. */
+  public void start() {
+    if (probes != null) {
+      probes.start();
+    }
+    loop.start();
+    try {
+      if (!firstScan.await(1, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the first scan did not come within a second");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** The newest snapshot; null before the first scan. */
+  public @Nullable Snapshot latest() {
+    return loop.latest();
+  }
+
+  /** Where requests go. */
+  public Mailbox mailbox() {
+    return mailbox;
+  }
+
+  /** Where events come from. */
+  public EventBox events() {
+    return events;
+  }
+
+  /** Where the host shows that it lives. */
+  public HostPulse host() {
+    return host;
+  }
+
+  /** How late scans come. */
+  public ScanTiming timing() {
+    return loop.timing();
+  }
+
+  /** Heat off, watchdog line silent, record written. The fan line stays as SR-21 had it. */
+  @Override
+  public void close() {
+    loop.close();
+    if (probes != null) {
+      probes.close();
+    }
+    store.close();
+  }
+}

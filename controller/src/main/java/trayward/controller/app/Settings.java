@@ -1,0 +1,219 @@
+package trayward.controller.app;
+
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import trayward.controller.port.ProbeRole;
+import trayward.controller.quantity.Range;
+import trayward.controller.regulate.RoomModel;
+import trayward.controller.regulate.TrayModel;
+import trayward.controller.safety.Limit;
+import trayward.controller.safety.Limits;
+import trayward.controller.sim.PlantParameters;
+import trayward.controller.sim.ProbeParameters;
+
+/**
+ * A checked configuration of {@code run}. Immutable.
+ *
+ * @param io where inputs and outputs are
+ * @param probes folder name of each 1-Wire probe; empty for the simulated tray
+ * @param plant the true tray of the simulation
+ * @param bathProbe simulated bath probe
+ * @param secondProbe simulated second bath probe
+ * @param plateProbe simulated plate probe
+ * @param model what is believed of the tray
+ * @param room what is believed of the room
+ * @param fan the fan and its proofs
+ * @param control set temperature and relay
+ * @param limits the interlock's limits
+ * @param server the page's address
+ * @param logFolder folder of the log and of the controller's record
+ */
+public record Settings(
+    Io io,
+    Map<ProbeRole, String> probes,
+    PlantParameters plant,
+    ProbeParameters bathProbe,
+    ProbeParameters secondProbe,
+    ProbeParameters plateProbe,
+    TrayModel model,
+    RoomModel room,
+    FanTable fan,
+    ControlTable control,
+    Limits limits,
+    Server server,
+    Path logFolder) {
+
+  /** Where inputs and outputs are. */
+  public sealed interface Io {
+    /** The simulated tray. */
+    record Sim(long seed) implements Io {}
+
+    /** The bench rig: line files in one folder, probe files below another. */
+    record Files(Path folder, Path onewireRoot) implements Io {}
+  }
+
+  /**
+   * The {@code [server]} table.
+   *
+   * @param address a loopback address
+   * @param port TCP port; 0 for any free one
+   * @param hostAtTray whether who uses the page stands at the tray, so that it may reset
+   */
+  public record Server(String address, int port, boolean hostAtTray) {}
+
+  private static final Pattern ROM = Pattern.compile("28-[0-9a-f]{12}");
+
+  /** The embedded default: simulated tray, page on loopback, data in the working folder. */
+  public static Settings standard() {
+    try {
+      return read(TomlText.parse("(defaults)", ""));
+    } catch (ConfigRefused e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Reads and checks a configuration file (SR-19). */
+  public static Settings read(Path file) throws ConfigRefused {
+    return read(TomlText.read(file));
+  }
+
+  private static Settings read(Section top) throws ConfigRefused {
+    Section ioTable = top.table("io");
+    Io io = io(ioTable);
+    Map<ProbeRole, String> probes = probes(top.table("probes"), io);
+    FanTable fan = FanTable.read(top.table("fan"));
+    Section tray = top.table("tray");
+    Section room = top.table("room");
+    PlantParameters plant = TrayTables.plant(tray, room, fan);
+    TrayTables.roomVolume(room);
+    tray.done();
+    room.done();
+    Section model = top.table("model");
+    TrayModel believed = TrayTables.model(model, plant, io instanceof Io.Files);
+    TrayTables.modelRest(model);
+    model.done();
+    ProbeParameters plateProbe =
+        TrayTables.probe(top.table("plate_probe"), ProbeParameters.PLATE, true);
+    ProbeParameters second =
+        TrayTables.probe(top.table("second_bath_probe"), ProbeParameters.NO_SECOND, true);
+    Limits limits = TrayTables.limits(top.table("limits"));
+    Settings settings =
+        new Settings(
+            io,
+            probes,
+            plant,
+            TrayTables.probe(top.table("bath_probe"), ProbeParameters.BATH, false),
+            second,
+            plateProbe,
+            believed,
+            TrayTables.roomModel(plant),
+            fan,
+            TrayTables.control(top.table("control"), limits),
+            limits,
+            server(top.table("server")),
+            logFolder(top.table("log")));
+    Section link = top.table("link");
+    link.done();
+    top.done();
+    refuseBlindHeater(tray, settings.plateFitted(), believed.heaterW(), limits);
+    return settings;
+  }
+
+  /** SR-07: without a plate probe a strong heater could run away unseen. */
+  static void refuseBlindHeater(Section tray, boolean plateFitted, double heaterW, Limits limits)
+      throws ConfigRefused {
+    double most = limits.get(Limit.PLATE_BLIND_W);
+    if (!plateFitted && heaterW > most) {
+      throw tray.refuse(
+          "heater_w",
+          Range.plain(heaterW),
+          "at most " + Range.plain(most) + " W where no plate probe is fitted (SR-07)");
+    }
+  }
+
+  /** Whether a plate probe is fitted. */
+  public boolean plateFitted() {
+    return io instanceof Io.Sim ? plateProbe.present() : probes.containsKey(ProbeRole.PLATE);
+  }
+
+  /** Whether a second bath probe is fitted. */
+  public boolean secondBathFitted() {
+    return io instanceof Io.Sim ? secondProbe.present() : probes.containsKey(ProbeRole.SECOND_BATH);
+  }
+
+  private static Io io(Section table) throws ConfigRefused {
+    String kind = table.oneOf("kind", "sim", List.of("sim", "files"));
+    Io io =
+        kind.equals("sim")
+            ? new Io.Sim(table.whole("seed", 1L, 0, Long.MAX_VALUE))
+            : new Io.Files(folder(table, "folder"), folder(table, "onewire_root"));
+    table.done();
+    return io;
+  }
+
+  private static Path folder(Section table, String key) throws ConfigRefused {
+    String text = table.text(key);
+    try {
+      Path folder = Path.of(text);
+      if (java.nio.file.Files.isDirectory(folder)) {
+        return folder;
+      }
+    } catch (java.nio.file.InvalidPathException e) {
+      throw table.refuse(key, "'" + text + "'", "the path of a folder");
+    }
+    throw table.refuse(key, "'" + text + "'", "the path of a folder that exists");
+  }
+
+  private static Map<ProbeRole, String> probes(Section table, Io io) throws ConfigRefused {
+    Map<ProbeRole, String> roms = new EnumMap<>(ProbeRole.class);
+    if (io instanceof Io.Files) {
+      rom(table, "bath", ProbeRole.BATH, true, roms);
+      rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
+      rom(table, "plate", ProbeRole.PLATE, false, roms);
+    }
+    table.done();
+    return roms;
+  }
+
+  private static void rom(
+      Section table, String key, ProbeRole role, boolean needed, Map<ProbeRole, String> roms)
+      throws ConfigRefused {
+    if (!needed && !table.has(key)) {
+      table.text(key, "");
+      return;
+    }
+    String rom = table.text(key);
+    if (!ROM.matcher(rom).matches()) {
+      throw table.refuse(
+          key, "'" + rom + "'", "28- and twelve hexadecimal digits in small letters");
+    }
+    if (roms.containsValue(rom)) {
+      throw table.refuse(key, "'" + rom + "'", "a probe not used for another place");
+    }
+    roms.put(role, rom);
+  }
+
+  private static Server server(Section table) throws ConfigRefused {
+    String address = table.text("address", "127.0.0.1");
+    if (!address.equals("localhost") && !address.matches("127(\\.\\d{1,3}){3}|::1")) {
+      throw table.refuse("address", "'" + address + "'", "a loopback address such as 127.0.0.1");
+    }
+    Server server =
+        new Server(address, table.whole("port", 8467, 0, 65_535), table.flag("host_at_tray", true));
+    table.done();
+    return server;
+  }
+
+  private static Path logFolder(Section table) throws ConfigRefused {
+    String text = table.text("folder", "trayward-data");
+    table.done();
+    try {
+      return Path.of(text);
+    } catch (java.nio.file.InvalidPathException e) {
+      throw table.refuse("folder", "'" + text + "'", "the path of a folder");
+    }
+  }
+}

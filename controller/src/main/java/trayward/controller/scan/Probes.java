@@ -1,0 +1,83 @@
+package trayward.controller.scan;
+
+import trayward.controller.event.EventKind;
+import trayward.controller.event.TrayEvent;
+import trayward.controller.port.ProbeReader;
+import trayward.controller.port.ProbeRole;
+import trayward.controller.safety.Limit;
+import trayward.controller.safety.Limits;
+import trayward.controller.safety.Temperature;
+import trayward.controller.sense.ProbeLimits;
+import trayward.controller.sense.ProbeTrack;
+import trayward.controller.sense.ReadingKind;
+
+/** The probes of the installation through time: read and classify. Scan thread only. */
+final class Probes {
+
+  /** Dilute developer freezes near 0 °C and boils near 100 °C. */
+  private static final double BATH_MIN_C = -5;
+
+  private static final double BATH_MAX_C = 100;
+
+  /** Ends of the probe's own range. */
+  private static final double PLATE_MIN_C = -5;
+
+  private static final double PLATE_MAX_C = 125;
+
+  private final ProbeReader reader;
+  private final EventBox events;
+  private final ProbeLimits bathLimits;
+  private final ProbeLimits plateLimits;
+  private final boolean[] fitted;
+  private final ProbeTrack[] tracks = new ProbeTrack[3];
+
+  Probes(ProbeReader reader, ScanSettings settings, EventBox events, long nowNanos) {
+    this.reader = reader;
+    this.events = events;
+    Limits limits = settings.limits();
+    long stale = limits.ms(Limit.STALE_S) * 1_000_000L;
+    double rate = limits.get(Limit.RATE_K_PER_S);
+    this.bathLimits = new ProbeLimits(BATH_MIN_C, BATH_MAX_C, rate, stale);
+    this.plateLimits = new ProbeLimits(PLATE_MIN_C, PLATE_MAX_C, rate, stale);
+    this.fitted = new boolean[] {true, settings.secondBathFitted(), settings.plateFitted()};
+    for (int i = 0; i < tracks.length; i++) {
+      tracks[i] = ProbeTrack.start(nowNanos);
+    }
+  }
+
+  void read(long nowNanos) {
+    for (ProbeRole role : ROLES) {
+      int i = index(role);
+      if (fitted[i]) {
+        ReadingKind before = tracks[i].reading().kind();
+        ProbeLimits limits = role == ProbeRole.PLATE ? plateLimits : bathLimits;
+        tracks[i] = tracks[i].next(reader.latest(role, nowNanos), nowNanos, limits);
+        ReadingKind now = tracks[i].reading().kind();
+        if (now != before) {
+          events.put(new TrayEvent(nowNanos, EventKind.PROBE, role.name(), now.name()));
+        }
+      }
+    }
+  }
+
+  ProbeTrack track(ProbeRole role) {
+    return tracks[index(role)];
+  }
+
+  Temperature temperature(ProbeRole role) {
+    int i = index(role);
+    return fitted[i]
+        ? new Temperature(true, tracks[i].reading().valid(), tracks[i].goodCelsius())
+        : Temperature.NOT_FITTED;
+  }
+
+  private static final ProbeRole[] ROLES = ProbeRole.values();
+
+  private static int index(ProbeRole role) {
+    return switch (role) {
+      case BATH -> 0;
+      case SECOND_BATH -> 1;
+      case PLATE -> 2;
+    };
+  }
+}

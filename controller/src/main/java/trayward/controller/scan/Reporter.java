@@ -1,0 +1,73 @@
+package trayward.controller.scan;
+
+import java.util.Set;
+import java.util.stream.Collectors;
+import trayward.controller.event.EventKind;
+import trayward.controller.event.TrayEvent;
+import trayward.controller.event.WithheldReason;
+import trayward.controller.safety.Limit;
+import trayward.controller.safety.Limits;
+import trayward.controller.safety.Refusal;
+import trayward.controller.safety.Request;
+import trayward.controller.safety.State;
+import trayward.controller.safety.Verdict;
+
+/** Turns what a scan decided into events, each told once. Scan thread only. */
+final class Reporter {
+
+  private final EventBox events;
+  private final Limits limits;
+  private Set<WithheldReason> withheldBefore = Set.of();
+  private boolean presenceSoonBefore;
+
+  Reporter(EventBox events, Limits limits) {
+    this.events = events;
+    this.limits = limits;
+  }
+
+  void report(long nowNanos, State before, Verdict verdict, Set<Request> requests, boolean pedal) {
+    for (Request request : requests) {
+      Refusal refusal = verdict.refused().get(request);
+      if (refusal != null) {
+        put(nowNanos, EventKind.REFUSED, request.name(), refusal.words());
+      } else if (request != Request.PRESENCE) {
+        put(nowNanos, EventKind.DONE, request.name(), "");
+      }
+    }
+    verdict.tripped().forEach(c -> put(nowNanos, EventKind.TRIP, c.name(), c.meaning()));
+    State now = verdict.next().state();
+    if (now != before) {
+      put(nowNanos, EventKind.STATE, now.name(), before.name());
+    }
+    if (pedal) {
+      put(nowNanos, EventKind.PEDAL, "pressed", "");
+    }
+    withheld(nowNanos, verdict);
+    presence(nowNanos, verdict);
+  }
+
+  private void withheld(long nowNanos, Verdict verdict) {
+    Set<WithheldReason> reasons = Publisher.withheld(verdict);
+    if (reasons.equals(withheldBefore)) {
+      return;
+    }
+    withheldBefore = reasons;
+    if (verdict.next().state().purged() && !reasons.isEmpty()) {
+      String names = reasons.stream().map(Enum::name).collect(Collectors.joining(" "));
+      put(nowNanos, EventKind.WITHHELD, names, "");
+    }
+  }
+
+  private void presence(long nowNanos, Verdict verdict) {
+    int dueMs = Publisher.presenceDueMs(verdict, limits);
+    boolean soon = verdict.next().state().inRun() && dueMs <= limits.ms(Limit.PRESENCE_WARN_MIN);
+    if (soon && !presenceSoonBefore) {
+      put(nowNanos, EventKind.PRESENCE_SOON, Integer.toString(dueMs / 60_000), "");
+    }
+    presenceSoonBefore = soon;
+  }
+
+  private void put(long nowNanos, EventKind kind, String subject, String detail) {
+    events.put(new TrayEvent(nowNanos, kind, subject, detail));
+  }
+}

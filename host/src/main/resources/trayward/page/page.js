@@ -1,0 +1,481 @@
+'use strict';
+// The dark page. It shows what the controller says, never more: what has not been heard for LOST_MS is not shown as now.
+(() => {
+  const LOST_MS = 2500;
+  const REOPEN_MS = 4000;
+  const PRESENCE_MS = 60000;
+  const STOP_ANSWER_MS = 1500;
+  const ANSWER_MS = 5000;
+  const STOP_TRIES = 10;
+  const MESSAGE_MS = 9000;
+  const DRIFT_S = 60;
+  const DRIFT_MIN_S = 20;
+  const STEADY_K_PER_MIN = 0.1;
+  const TRACE_S = 1200;
+  const TRACE_STEP_S = 4;
+  const MARKS = ['in', 'emergence', 'pull'];
+  const ALARM_WORDS = {
+    UNACKNOWLEDGED: 'not acknowledged',
+    ACKNOWLEDGED: 'acknowledged, cause still there',
+    RETURNED_UNACKNOWLEDGED: 'cause gone, not acknowledged',
+    LATCHED_UNACKNOWLEDGED: 'cause gone, not acknowledged',
+    LATCHED_ACKNOWLEDGED: 'acknowledged, cause gone: reset',
+  };
+
+  const $ = (id) => document.getElementById(id);
+  const seconds = () => performance.now() / 1000;
+  const isNumber = (x) => typeof x === 'number' && Number.isFinite(x);
+  const list = (x) => (Array.isArray(x) ? x : []);
+  const words = (code) => String(code).replace(/_/g, ' ');
+  const one = (x) => (Math.abs(x) < 0.05 ? '0.0' : x.toFixed(1).replace('-', '−'));
+
+  // Touches the page only where something changed, so that a reader hears news and not repeats.
+  function put(element, text) {
+    if (element.textContent !== text) element.textContent = text;
+  }
+  function show(element, visible) {
+    if (element.hidden === visible) element.hidden = !visible;
+  }
+  function putCelsius(element, value) {
+    put(element.children[0], isNumber(value) ? one(value) : '–');
+    put(element.children[1], isNumber(value) ? ' °C' : '');
+  }
+  function clock(s) {
+    const whole = Math.max(0, Math.floor(s));
+    return Math.floor(whole / 60) + ':' + String(whole % 60).padStart(2, '0');
+  }
+
+  let status = null;      // the last status heard
+  let heardAt = null;     // when, in this page's own seconds
+  let lost = false;
+  const openedAt = seconds();
+
+  // ---- temperature: drift and trace ----
+
+  const recent = [];      // {t, c} of the last DRIFT_S
+  const trace = [];       // {t, c or null, set or null} every TRACE_STEP_S
+
+  function remember(s) {
+    const t = seconds();
+    const c = isNumber(s.bath_c) ? s.bath_c : null;
+    if (c === null) recent.length = 0;
+    else recent.push({ t, c });
+    while (recent.length && recent[0].t < t - DRIFT_S) recent.shift();
+    const last = trace[trace.length - 1];
+    if (!last || t - last.t >= TRACE_STEP_S) {
+      trace.push({ t, c, set: isNumber(s.set_c) ? s.set_c : null });
+      while (trace.length && trace[0].t < t - TRACE_S) trace.shift();
+      drawTrace(t);
+    }
+  }
+
+  // Slope of a least-squares line through the last minute, K/min; null where there is too little to say.
+  function drift() {
+    const n = recent.length;
+    if (n < 8 || recent[n - 1].t - recent[0].t < DRIFT_MIN_S) return null;
+    let t = 0;
+    let c = 0;
+    for (const r of recent) { t += r.t / n; c += r.c / n; }
+    let up = 0;
+    let down = 0;
+    for (const r of recent) { up += (r.t - t) * (r.c - c); down += (r.t - t) ** 2; }
+    return (up / down) * 60;
+  }
+
+  function driftWords() {
+    const k = drift();
+    if (k === null) return 'drift not known yet';
+    if (Math.abs(k) < STEADY_K_PER_MIN) return 'steady';
+    return (k > 0 ? 'rising ' : 'falling ') + Math.abs(k).toFixed(1) + ' K/min';
+  }
+
+  function drawTrace(now) {
+    const values = [];
+    for (const p of trace) {
+      if (p.c !== null) values.push(p.c);
+      if (p.set !== null) values.push(p.set);
+    }
+    const labels = $('trace-y').children;
+    if (!values.length) return;
+    let low = Math.floor(Math.min(...values) * 2 - 0.4) / 2;
+    let high = Math.ceil(Math.max(...values) * 2 + 0.4) / 2;
+    if (high - low < 2) { low -= 0.5; high += 0.5; }
+    put(labels[0], one(high));
+    put(labels[1], one(low));
+    const line = (key) => {
+      let d = '';
+      let before = null;
+      for (const p of trace) {
+        if (p[key] === null) { before = null; continue; }
+        const joined = before !== null && p.t - before < 3 * TRACE_STEP_S;
+        const x = (TRACE_S - (now - p.t)).toFixed(1);
+        d += (joined ? 'L' : 'M') + x + ' ' + (100 * (high - p[key]) / (high - low)).toFixed(1);
+        before = p.t;
+      }
+      return d;
+    };
+    $('trace-bath').setAttribute('d', line('c'));
+    $('trace-set').setAttribute('d', line('set'));
+    $('trace').setAttribute('aria-label', 'bath temperature of the last 20 minutes and the set temperature, scale '
+      + one(low) + ' to ' + one(high) + ' °C');
+  }
+
+  // ---- the print in progress ----
+
+  let shownPrint = null;
+  let shownSeconds = 0;
+
+  const markOf = (print, kind) => list(print && print.marks).find((m) => m && m.kind === kind && isNumber(m.elapsed_s));
+
+  function nextMark() {
+    const print = status && status.current_print;
+    if (!print) return 'in';
+    return MARKS.find((kind) => !markOf(print, kind)) || 'in';
+  }
+
+  function marksWords(print, origin) {
+    return MARKS.map((kind) => {
+      const mark = markOf(print, kind);
+      return kind + ' ' + (mark ? clock(mark.elapsed_s - origin) : '–');
+    }).join(', ');
+  }
+
+  function showPrint() {
+    const print = status && status.current_print;
+    if (!print) {
+      shownPrint = null;
+      put($('elapsed'), '–');
+      const past = status && status.last_print;
+      const pulled = past && markOf(past, 'pull');
+      const from = past && markOf(past, 'in');
+      put($('print'), 'no print');
+      put($('print-marks'), pulled && from
+        ? 'print ' + past.id + ' was pulled at ' + clock(pulled.elapsed_s - from.elapsed_s) : '');
+      return;
+    }
+    const from = markOf(print, 'in');
+    const pulled = markOf(print, 'pull');
+    const origin = from ? from.elapsed_s : 0;
+    let whole = null;
+    if (pulled) {
+      whole = Math.floor(pulled.elapsed_s - origin);
+    } else if (isNumber(print.elapsed_s)) {
+      whole = Math.floor(print.elapsed_s - origin + seconds() - heardAt);
+      // events jitter; the shown second does not run back for it
+      if (shownPrint === print.id && whole === shownSeconds - 1) whole = shownSeconds;
+    }
+    shownPrint = print.id;
+    shownSeconds = whole;
+    put($('elapsed'), whole === null ? '–' : clock(whole));
+    put($('print'), 'print ' + (print.id ?? '') + (pulled ? ' pulled' : ' in developer') + (lost && !pulled ? ', counted here' : ''));
+    put($('print-marks'), marksWords(print, origin));
+  }
+
+  // ---- status to page ----
+
+  function showAlarm(s) {
+    const alarms = list(s.alarms).filter(Boolean);
+    const first = alarms.find((a) => a.cause === s.first_out) || alarms[0] || (s.first_out ? { cause: s.first_out } : null);
+    const calling = alarms.some((a) => /UNACKNOWLEDGED/.test(a.state));
+    show($('alarm'), first !== null);
+    $('alarm').classList.toggle('unseen-yet', calling);
+    document.body.classList.toggle('alarmed', first !== null);
+    if (first) {
+      put($('alarm-kind'), first.cause === s.first_out ? 'first-out' : 'alarm');
+      put($('first-out'), words(first.cause));
+      $('first-out').dataset.cause = first.cause;
+      put($('alarm-state'), (ALARM_WORDS[first.state] || words(first.state || '').toLowerCase())
+        + (first.requirement ? ' · ' + first.requirement : ''));
+      put($('alarm-meaning'), first.meaning || '');
+      put($('alarm-action'), first.action || '');
+      put($('alarm-more'), alarms.filter((a) => a !== first)
+        .map((a) => 'also ' + words(a.cause) + (a.action ? ': ' + a.action : '')).join(' '));
+    } else {
+      put($('first-out'), '');
+      delete $('first-out').dataset.cause;
+    }
+    $('acknowledge').classList.toggle('now', calling);
+    $('reset').classList.toggle('now', first !== null && alarms.length > 0 && alarms.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
+    $('start').classList.toggle('next', first === null && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
+  }
+
+  function showPresence(s) {
+    const due = s.presence_due_s;
+    show($('presence'), isNumber(due) && due < 300);
+    if (!isNumber(due)) return;
+    const minutes = Math.ceil(due / 60);
+    put($('presence'), due <= 0 ? 'Presence is due: touch the page.'
+      : minutes <= 1 ? 'Presence due within 1 minute: touch the page.'
+        : 'Presence due in ' + minutes + ' minutes: touch the page.');
+  }
+
+  function showWithheld(s) {
+    const reasons = list(s.withheld_words).length ? s.withheld_words : list(s.withheld).map((w) => words(w).toLowerCase());
+    const ul = $('withheld').querySelector('ul');
+    const key = JSON.stringify(reasons);
+    if (ul.dataset.key !== key) {
+      ul.dataset.key = key;
+      ul.replaceChildren(...reasons.map((text) => {
+        const li = document.createElement('li');
+        li.textContent = text;
+        return li;
+      }));
+    }
+    show($('withheld'), reasons.length > 0);
+  }
+
+  function heatWords(s) {
+    const parts = [];
+    if (typeof s.heater_on === 'boolean') parts.push(s.heater_on ? 'heater on' : 'heater off');
+    if (isNumber(s.duty)) parts.push('duty ' + Math.round(s.duty * 100) + ' %');
+    if (isNumber(s.plate_c)) parts.push('plate ' + one(s.plate_c) + ' °C');
+    if (isNumber(s.second_bath_c)) parts.push('second probe ' + one(s.second_bath_c) + ' °C');
+    return parts.join(', ');
+  }
+
+  function stateWords(s) {
+    return s.state_words || (s.state ? words(s.state).toLowerCase() : '–');
+  }
+
+  function render(s) {
+    const body = document.body.classList;
+    const left = isNumber(s.remaining_s) && s.remaining_s > 0 ? ' ' + clock(Math.ceil(s.remaining_s)) : '';
+    // the words are announced, the running seconds are not
+    put($('state'), stateWords(s));
+    if (left) $('state').dataset.left = left;
+    else delete $('state').dataset.left;
+    putCelsius($('bath'), s.bath_c);
+    put($('drift'), isNumber(s.bath_c) ? 'bath ' + driftWords() : 'bath: no valid reading');
+    putCelsius($('set'), s.set_c);
+    put($('fan'), s.fan_proven === true ? 'fan proven' : 'fan not proven');
+    put($('fan-small'), (s.fan_commanded === false ? 'off, ' : '')
+      + (isNumber(s.fan_rpm) ? Math.round(s.fan_rpm) + ' rpm' : 'no rpm')
+      + (typeof s.airflow === 'boolean' ? (s.airflow ? ', air moves' : ', no air') : ''));
+    body.toggle('proven', s.fan_proven === true);
+    body.toggle('no-air', s.fan_proven !== true && s.fan_commanded === true && s.state !== 'PROVING');
+    put($('heat'), heatWords(s));
+    showWithheld(s);
+    showAlarm(s);
+    showPresence(s);
+    show($('simulated'), s.simulated === true);
+    show($('log'), s.log_ok === false);
+    const next = nextMark();
+    for (const kind of MARKS) $(kind).classList.toggle('next', kind === next);
+  }
+
+  function setLost(now) {
+    lost = true;
+    const body = document.body.classList;
+    body.add('lost');
+    body.remove('proven', 'no-air');
+    put($('connection'), 'connection lost');
+    putCelsius($('bath'), null);
+    put($('fan'), 'fan not heard');
+    if (!status) {
+      put($('drift'), 'nothing heard yet');
+      return;
+    }
+    const ago = now - heardAt;
+    const since = ago < 60 ? Math.floor(ago) + ' s ago' : Math.floor(ago / 60) + ' min ago';
+    put($('drift'), isNumber(status.bath_c) ? 'was ' + one(status.bath_c) + ' °C, ' + since : 'nothing heard for ' + since.replace(' ago', ''));
+    put($('state'), 'was ' + stateWords(status));
+    delete $('state').dataset.left;
+    put($('fan-small'), status.fan_proven === true ? '(was proven)' : '(was not proven)');
+    put($('heat'), 'heater not heard');
+    show($('withheld'), false);
+    show($('presence'), false);
+  }
+
+  function heard(event) {
+    let s;
+    try {
+      s = JSON.parse(event.data);
+    } catch {
+      return;
+    }
+    if (s === null || typeof s !== 'object') return;
+    status = s;
+    heardAt = seconds();
+    remember(s);
+    lost = false;
+    render(s);
+    document.body.classList.remove('lost', 'unheard');
+    put($('connection'), 'connected');
+    showPrint();
+  }
+
+  function tick() {
+    const now = seconds();
+    if ((now - (heardAt ?? openedAt)) * 1000 > LOST_MS) {
+      setLost(now);
+      if ((now - streamAt) * 1000 > REOPEN_MS) openStream();
+    }
+    showPrint();
+  }
+
+  let stream = null;
+  let streamAt = 0;
+
+  function openStream() {
+    streamAt = seconds();
+    if (stream) stream.close();
+    stream = new EventSource('/api/stream');
+    stream.addEventListener('status', heard);
+  }
+
+  // ---- asking ----
+
+  let messageTimer = 0;
+
+  function say(text) {
+    put($('message'), text);
+    clearTimeout(messageTimer);
+    messageTimer = setTimeout(() => put($('message'), ''), MESSAGE_MS);
+  }
+
+  // Sends one request. Returns null where it was carried out, else the words to show.
+  async function ask(method, path, body, waitMs) {
+    const gate = new AbortController();
+    const timer = setTimeout(() => gate.abort(), waitMs);
+    try {
+      const answer = await fetch(path, {
+        method,
+        cache: 'no-store',
+        credentials: 'same-origin',
+        signal: gate.signal,
+        headers: body === undefined ? {} : { 'Content-Type': 'application/json' },
+        body: body === undefined ? undefined : JSON.stringify(body),
+      });
+      if (answer.ok) return null;
+      const problem = await answer.json().catch(() => null);
+      return (problem && (problem.detail || problem.title)) || 'refused (' + answer.status + ')';
+    } catch {
+      return 'not delivered, no answer';
+    } finally {
+      clearTimeout(timer);
+    }
+  }
+
+  async function command(name) {
+    const wrong = await ask('POST', '/api/commands/' + name, undefined, ANSWER_MS);
+    if (wrong) say(name + ': ' + wrong);
+    else if (name === 'start') stopShown(false);
+  }
+
+  async function mark(kind) {
+    const wrong = await ask('POST', '/api/marks', { kind }, ANSWER_MS);
+    say(wrong ? kind + ' not marked: ' + wrong : kind + ' marked');
+  }
+
+  // Stop: shown at once where it did not get through, and tried again a few times meanwhile.
+  let stopRound = 0;
+
+  function stopShown(failed) {
+    show($('stop-failed'), failed);
+    document.body.classList.toggle('stop-lost', failed);
+    if (!failed) stopRound++;
+  }
+
+  async function stop() {
+    const round = ++stopRound;
+    for (let tries = 1; tries <= STOP_TRIES; tries++) {
+      const wrong = await ask('POST', '/api/commands/stop', undefined, STOP_ANSWER_MS);
+      if (round !== stopRound) return;
+      if (!wrong) {
+        if (!$('stop-failed').hidden) say('stop delivered');
+        stopShown(false);
+        return;
+      }
+      put($('stop-again'), tries < STOP_TRIES ? 'Trying again.' : 'Not delivered in ' + STOP_TRIES + ' tries.');
+      stopShown(true);
+      await new Promise((done) => setTimeout(done, 1000));
+      if (round !== stopRound) return;
+    }
+  }
+
+  // Set temperature: one request under way at a time; taps meanwhile add up.
+  let wanted = null;
+  let setting = false;
+
+  async function nudge(step) {
+    if (lost || !status || !isNumber(status.set_c)) {
+      say('set temperature not changed: it is not known here');
+      return;
+    }
+    wanted = Math.round(((wanted ?? status.set_c) + step) * 10) / 10;
+    put($('set-asked'), 'asked ' + one(wanted));
+    if (setting) return;
+    setting = true;
+    let sent;
+    let wrong;
+    do {
+      sent = wanted;
+      wrong = await ask('PUT', '/api/set-temperature', { celsius: sent }, ANSWER_MS);
+    } while (!wrong && wanted !== sent);
+    // the next events bring the set temperature the controller really has
+    if (!wrong) await new Promise((done) => setTimeout(done, 600));
+    setting = false;
+    if (!wrong && wanted !== sent) {
+      const rest = wanted - sent;
+      wanted = sent;
+      nudge(rest);
+      return;
+    }
+    wanted = null;
+    put($('set-asked'), '');
+    if (wrong) say('set temperature not changed: ' + wrong);
+  }
+
+  // Any touch says that somebody is here.
+  let presenceAt = -Infinity;
+
+  function present() {
+    if (performance.now() - presenceAt < PRESENCE_MS) return;
+    presenceAt = performance.now();
+    setTimeout(() => ask('POST', '/api/commands/presence', undefined, ANSWER_MS), 0); // after the press itself
+  }
+
+  // ---- hands ----
+
+  const actions = {
+    x: stop,
+    s: () => command('start'),
+    a: () => command('acknowledge'),
+    r: () => command('reset'),
+    i: () => mark('in'),
+    e: () => mark('emergence'),
+    p: () => mark('pull'),
+    n: () => mark(nextMark()),
+    '+': () => nudge(0.5),
+    '=': () => nudge(0.5),
+    '-': () => nudge(-0.5),
+    '−': () => nudge(-0.5),
+  };
+  const press = { start: 's', acknowledge: 'a', reset: 'r', in: 'i', emergence: 'e', pull: 'p', 'raise-set': '+', 'lower-set': '-' };
+  for (const [id, key] of Object.entries(press)) $(id).addEventListener('click', () => actions[key]());
+
+  // A stop acts on touch, not on release: a wet finger slides.
+  let stopTouched = false;
+  $('stop').addEventListener('pointerdown', () => { stopTouched = true; stop(); });
+  $('stop').addEventListener('click', (event) => {
+    if (!(stopTouched && event.detail > 0)) stop();
+    stopTouched = false;
+  });
+
+  document.addEventListener('keydown', (event) => {
+    if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
+    // on a keyboard of another script the place of the key counts
+    const place = /^Key[A-Z]$/.test(event.code) && event.key.charCodeAt(0) > 127 ? event.code[3] : event.key;
+    const action = actions[place.toLowerCase()];
+    if (!action) return;
+    event.preventDefault();
+    action();
+  });
+  for (const kind of ['pointerdown', 'keydown', 'click']) document.addEventListener(kind, present, true);
+  // a native menu or a drag image would be white
+  for (const kind of ['contextmenu', 'dragstart', 'selectstart']) document.addEventListener(kind, (e) => e.preventDefault());
+  document.addEventListener('visibilitychange', tick);
+
+  openStream();
+  setInterval(tick, 200);
+})();
