@@ -16,10 +16,10 @@
   const MARKS = ['in', 'emergence', 'pull'];
   const ALARM_WORDS = {
     UNACKNOWLEDGED: 'not acknowledged',
-    ACKNOWLEDGED: 'acknowledged, cause still there',
-    RETURNED_UNACKNOWLEDGED: 'cause gone, not acknowledged',
-    LATCHED_UNACKNOWLEDGED: 'cause gone, not acknowledged',
-    LATCHED_ACKNOWLEDGED: 'acknowledged, cause gone: reset',
+    ACKNOWLEDGED: 'acknowledged',
+    RETURNED_UNACKNOWLEDGED: 'gone, not acknowledged',
+    LATCHED_UNACKNOWLEDGED: 'gone, not acknowledged',
+    LATCHED_ACKNOWLEDGED: 'acknowledged, gone: reset',
   };
 
   const $ = (id) => document.getElementById(id);
@@ -84,7 +84,7 @@
 
   function driftWords() {
     const k = drift();
-    if (k === null) return 'drift not known yet';
+    if (k === null) return 'drift unknown';
     if (Math.abs(k) < STEADY_K_PER_MIN) return 'steady';
     return (k > 0 ? 'rising ' : 'falling ') + Math.abs(k).toFixed(1) + ' K/min';
   }
@@ -133,11 +133,13 @@
     return MARKS.find((kind) => !markOf(print, kind)) || 'in';
   }
 
-  function marksWords(print, origin) {
-    return MARKS.map((kind) => {
+  function showMarks(print, origin) {
+    const next = nextMark();
+    for (const kind of MARKS) {
       const mark = markOf(print, kind);
-      return kind + ' ' + (mark ? clock(mark.elapsed_s - origin) : '–');
-    }).join(', ');
+      put($(kind).querySelector('.at'), mark ? clock(mark.elapsed_s - origin) : '');
+      $(kind).classList.toggle('next', kind === next);
+    }
   }
 
   function showPrint() {
@@ -148,9 +150,10 @@
       const past = status && status.last_print;
       const pulled = past && markOf(past, 'pull');
       const from = past && markOf(past, 'in');
-      put($('print'), 'no print');
-      put($('print-marks'), pulled && from
-        ? 'print ' + past.id + ' was pulled at ' + clock(pulled.elapsed_s - from.elapsed_s) : '');
+      put($('print'), pulled && from
+        ? 'print ' + past.id + ' pulled at ' + clock(pulled.elapsed_s - from.elapsed_s) : 'no print');
+      put($('print-more'), '');
+      showMarks(null, 0);
       return;
     }
     const from = markOf(print, 'in');
@@ -167,8 +170,9 @@
     shownPrint = print.id;
     shownSeconds = whole;
     put($('elapsed'), whole === null ? '–' : clock(whole));
-    put($('print'), 'print ' + (print.id ?? '') + (pulled ? ' pulled' : ' in developer') + (lost && !pulled ? ', counted here' : ''));
-    put($('print-marks'), marksWords(print, origin));
+    put($('print'), 'print ' + (print.id ?? ''));
+    put($('print-more'), pulled ? ' pulled' : lost ? ', counted here' : ' in developer');
+    showMarks(print, origin);
   }
 
   // ---- status to page ----
@@ -181,12 +185,11 @@
     $('alarm').classList.toggle('unseen-yet', calling);
     document.body.classList.toggle('alarmed', first !== null);
     if (first) {
-      put($('alarm-kind'), first.cause === s.first_out ? 'first-out' : 'alarm');
       put($('first-out'), words(first.cause));
       $('first-out').dataset.cause = first.cause;
-      put($('alarm-state'), (ALARM_WORDS[first.state] || words(first.state || '').toLowerCase())
-        + (first.requirement ? ' · ' + first.requirement : ''));
-      put($('alarm-meaning'), first.meaning || '');
+      put($('alarm-state'), ALARM_WORDS[first.state] || words(first.state || '').toLowerCase());
+      put($('alarm-meaning'), (first.cause === s.first_out ? 'first-out' : 'alarm')
+        + (first.requirement ? ', ' + first.requirement : '') + (first.meaning ? '. ' + first.meaning : ''));
       put($('alarm-action'), first.action || '');
       put($('alarm-more'), alarms.filter((a) => a !== first)
         .map((a) => 'also ' + words(a.cause) + (a.action ? ': ' + a.action : '')).join(' '));
@@ -194,8 +197,8 @@
       put($('first-out'), '');
       delete $('first-out').dataset.cause;
     }
-    $('acknowledge').classList.toggle('now', calling);
-    $('reset').classList.toggle('now', first !== null && alarms.length > 0 && alarms.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
+    $('acknowledge').classList.toggle('act', calling);
+    $('reset').classList.toggle('act', first !== null && alarms.length > 0 && alarms.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
     $('start').classList.toggle('next', first === null && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
   }
 
@@ -204,9 +207,9 @@
     show($('presence'), isNumber(due) && due < 300);
     if (!isNumber(due)) return;
     const minutes = Math.ceil(due / 60);
-    put($('presence'), due <= 0 ? 'Presence is due: touch the page.'
-      : minutes <= 1 ? 'Presence due within 1 minute: touch the page.'
-        : 'Presence due in ' + minutes + ' minutes: touch the page.');
+    put($('presence'), due <= 0 ? 'presence due: touch the page'
+      : minutes <= 1 ? 'presence due within 1 min: touch the page'
+        : 'presence due in ' + minutes + ' min: touch the page');
   }
 
   function showWithheld(s) {
@@ -245,12 +248,11 @@
     if (left) $('state').dataset.left = left;
     else delete $('state').dataset.left;
     putCelsius($('bath'), s.bath_c);
-    put($('drift'), isNumber(s.bath_c) ? 'bath ' + driftWords() : 'bath: no valid reading');
+    put($('drift'), isNumber(s.bath_c) ? driftWords() : 'reading not valid');
     putCelsius($('set'), s.set_c);
     put($('fan'), s.fan_proven === true ? 'fan proven' : 'fan not proven');
     put($('fan-small'), (s.fan_commanded === false ? 'off, ' : '')
-      + (isNumber(s.fan_rpm) ? Math.round(s.fan_rpm) + ' rpm' : 'no rpm')
-      + (typeof s.airflow === 'boolean' ? (s.airflow ? ', air moves' : ', no air') : ''));
+      + (isNumber(s.fan_rpm) ? Math.round(s.fan_rpm) + ' rpm' : 'rpm –'));
     body.toggle('proven', s.fan_proven === true);
     body.toggle('no-air', s.fan_proven !== true && s.fan_commanded === true && s.state !== 'PROVING');
     put($('heat'), heatWords(s));
@@ -259,8 +261,8 @@
     showPresence(s);
     show($('simulated'), s.simulated === true);
     show($('log'), s.log_ok === false);
-    const next = nextMark();
-    for (const kind of MARKS) $(kind).classList.toggle('next', kind === next);
+    const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
+    body.toggle('crowded', notices.filter(Boolean).length > 1);
   }
 
   function setLost(now) {
@@ -280,8 +282,8 @@
     put($('drift'), isNumber(status.bath_c) ? 'was ' + one(status.bath_c) + ' °C, ' + since : 'nothing heard for ' + since.replace(' ago', ''));
     put($('state'), 'was ' + stateWords(status));
     delete $('state').dataset.left;
-    put($('fan-small'), status.fan_proven === true ? '(was proven)' : '(was not proven)');
-    put($('heat'), 'heater not heard');
+    put($('fan-small'), '');
+    put($('heat'), 'heater not heard, fan was ' + (status.fan_proven === true ? 'proven' : 'not proven'));
     show($('withheld'), false);
     show($('presence'), false);
   }
@@ -382,7 +384,7 @@
       const wrong = await ask('POST', '/api/commands/stop', undefined, STOP_ANSWER_MS);
       if (round !== stopRound) return;
       if (!wrong) {
-        if (!$('stop-failed').hidden) say('stop delivered');
+        say('stop delivered');
         stopShown(false);
         return;
       }

@@ -17,12 +17,11 @@ final class Publisher {
 
   private final Limits limits;
   private final Probes probes;
-  private final long firstNanos;
+  private long firstNanos;
 
-  Publisher(Limits limits, Probes probes, long firstNanos) {
+  Publisher(Limits limits, Probes probes) {
     this.limits = limits;
     this.probes = probes;
-    this.firstNanos = firstNanos;
   }
 
   static Set<WithheldReason> withheld(Verdict verdict) {
@@ -44,6 +43,9 @@ final class Publisher {
       Verdict verdict,
       Written written) {
     InterlockState now = verdict.next();
+    if (scan == 1) {
+      firstNanos = nowNanos;
+    }
     return new Snapshot(
         scan,
         nowNanos,

@@ -15,6 +15,7 @@ import trayward.controller.port.LineReadings;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeReader;
 import trayward.controller.port.ProbeRole;
+import trayward.controller.quantity.Range;
 import trayward.controller.regulate.Regulator;
 import trayward.controller.regulate.RegulatorInput;
 import trayward.controller.regulate.TimeProportioner;
@@ -22,6 +23,7 @@ import trayward.controller.safety.Interlock;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
 import trayward.controller.safety.Limit;
+import trayward.controller.safety.Limits;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
@@ -87,8 +89,7 @@ public final class Scan {
     this.state = InterlockState.powerUp(load);
     this.kept = state.keep();
     this.reporter = new Reporter(events, settings.limits());
-    this.publisher = new Publisher(settings.limits(), probes, nowNanos);
-    this.lastNanos = nowNanos - PERIOD_MS * 1_000_000L;
+    this.publisher = new Publisher(settings.limits(), probes);
     events.put(new TrayEvent(nowNanos, EventKind.POWER_UP, state.state().name(), words(load)));
     if (load instanceof KeepLoad.Unreadable) {
       store.offer(kept);
@@ -110,6 +111,10 @@ public final class Scan {
    */
   public Snapshot run(long nowNanos) {
     scan++;
+    if (scan == 1) {
+      // Nothing was late before the first scan: wiring took what it took.
+      lastNanos = nowNanos - PERIOD_MS * 1_000_000L;
+    }
     int elapsedMs = (int) Math.min(Integer.MAX_VALUE, (nowNanos - lastNanos) / 1_000_000L);
     lastNanos = nowNanos;
     LineReadings in = lines.read(nowNanos);
@@ -166,8 +171,12 @@ public final class Scan {
   }
 
   private boolean settable(double celsius) {
-    return celsius >= settings.limits().get(Limit.SET_MIN_C)
-        && celsius <= settings.limits().get(Limit.SET_MAX_C);
+    return setRange().contains(celsius);
+  }
+
+  private Range setRange() {
+    Limits limits = settings.limits();
+    return new Range(limits.get(Limit.SET_MIN_C), limits.get(Limit.SET_MAX_C), "°C");
   }
 
   private double regulate(int elapsedMs) {
@@ -239,10 +248,7 @@ public final class Scan {
         of.answer().complete(refusal == null ? Answer.DONE : Answer.refused(refusal.words()));
       } else if (ask instanceof Ask.SetTemperature set) {
         set.answer()
-            .complete(
-                settable(set.celsius())
-                    ? Answer.DONE
-                    : Answer.refused("the set temperature is out of its range"));
+            .complete(settable(set.celsius()) ? Answer.DONE : Answer.refused(setRange().words()));
       }
     }
   }

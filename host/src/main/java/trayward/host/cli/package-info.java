@@ -1,4 +1,7 @@
-/** The command line: words in, exit code out. The work is done behind {@link trayward.host.cli.Work}. */
+/**
+ * The command line: words in, exit code out. The work is done behind {@link
+ * trayward.host.cli.Work}.
+ */
 @NullMarked
 package trayward.host.cli;
 

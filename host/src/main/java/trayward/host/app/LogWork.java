@@ -1,0 +1,98 @@
+package trayward.host.app;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Optional;
+import trayward.host.cli.Work;
+import trayward.host.report.PrintExport;
+import trayward.host.report.PrintText;
+import trayward.host.session.Mark;
+import trayward.host.session.Print;
+import trayward.host.store.LogFailed;
+import trayward.host.store.LogFile;
+import trayward.host.store.LogReader;
+import trayward.host.store.LogRefused;
+
+/** Commands that read the log, beside a running program too. One thread. */
+final class LogWork {
+
+  private final PrintStream out;
+  private final PrintStream err;
+
+  LogWork(PrintStream out, PrintStream err) {
+    this.out = out;
+    this.err = err;
+  }
+
+  private interface Reading {
+    int with(LogReader log) throws IOException;
+  }
+
+  int prints(Path folder, int most) {
+    return read(
+        folder,
+        log -> {
+          out.print(PrintText.list(log.prints(Math.max(0, most), 0), log::summaryOf));
+          return Work.DONE;
+        });
+  }
+
+  int print(Path folder, long number) {
+    return read(
+        folder,
+        log -> {
+          Optional<Print> print = log.print(number);
+          if (print.isEmpty()) {
+            err.println(
+                "print "
+                    + number
+                    + ": not in "
+                    + log.file()
+                    + ", accepted is a number of `prints`");
+            return Work.WRONG_WORDS;
+          }
+          double inS = print.get().inAt().map(Mark::sessionS).orElse(0.0);
+          out.print(
+              PrintText.whole(
+                  print.get(), log.summaryOf(print.get()), inS, log.traceOf(print.get())));
+          return Work.DONE;
+        });
+  }
+
+  int export(Path folder, Path to, String format) {
+    if (!format.equals("csv") && !format.equals("json")) {
+      err.println("--format: found '" + format + "', accepted is csv or json");
+      return Work.WRONG_WORDS;
+    }
+    return read(
+        folder,
+        log -> {
+          long count =
+              PrintExport.write(
+                  to, format, offset -> log.prints(1000, offset), log::summaryOf, log::traceOf);
+          out.println(count + " prints written to " + to);
+          return Work.DONE;
+        });
+  }
+
+  private int read(Path folder, Reading reading) {
+    try (LogReader log = LogFile.openToRead(folder)) {
+      return reading.with(log);
+    } catch (LogRefused e) {
+      err.println(e.getMessage());
+      return exitCode(e);
+    } catch (LogFailed | IOException e) {
+      err.println(e.getMessage());
+      return Work.FAILED;
+    }
+  }
+
+  /** A log in use is work that failed; one that is no log of ours is a wrong file. */
+  static int exitCode(LogRefused refused) {
+    return switch (refused.reason()) {
+      case IN_USE, UNREACHABLE -> Work.FAILED;
+      case DAMAGED, NEWER, FOREIGN, MISSING -> Work.WRONG_WORDS;
+    };
+  }
+}

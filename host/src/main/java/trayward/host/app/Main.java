@@ -1,0 +1,74 @@
+package trayward.host.app;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Optional;
+import picocli.CommandLine;
+import trayward.controller.app.ConfigRefused;
+import trayward.controller.app.Scenario;
+import trayward.host.cli.TraywardCommand;
+import trayward.host.cli.Work;
+import trayward.host.report.ResultMeter;
+
+/** The program's entry: the command line over the work. */
+public final class Main implements Work {
+
+  private final PrintStream out;
+  private final PrintStream err;
+
+  /** Work that speaks on two streams. */
+  Main(PrintStream out, PrintStream err) {
+    this.out = out;
+    this.err = err;
+  }
+
+  /** Runs a command and exits with its code. */
+  public static void main(String[] args) {
+    System.exit(run(args, System.out, System.err));
+  }
+
+  /** The same without the exit, for tests. */
+  static int run(String[] args, PrintStream out, PrintStream err) {
+    CommandLine line = TraywardCommand.over(new Main(out, err));
+    line.setOut(new java.io.PrintWriter(out, true, java.nio.charset.StandardCharsets.UTF_8));
+    line.setErr(new java.io.PrintWriter(err, true, java.nio.charset.StandardCharsets.UTF_8));
+    return args.length == 0 ? TraywardCommand.usage(line) : line.execute(args);
+  }
+
+  @Override
+  public int run(Optional<Path> config) {
+    return new RunRunner(out, err).run(config);
+  }
+
+  @Override
+  public int rehearse(Path file, Path to) {
+    try {
+      Scenario scenario = Scenario.read(file);
+      ResultMeter meter = new RehearseRunner(err).run(scenario, to);
+      out.println(RehearseRunner.summary(meter, to));
+      return DONE;
+    } catch (ConfigRefused e) {
+      err.println(e.line());
+      return WRONG_WORDS;
+    } catch (IOException e) {
+      err.println(to + ": cannot be written: " + e.getMessage());
+      return FAILED;
+    }
+  }
+
+  @Override
+  public int prints(Path folder, int most) {
+    return new LogWork(out, err).prints(folder, most);
+  }
+
+  @Override
+  public int print(Path folder, long number) {
+    return new LogWork(out, err).print(folder, number);
+  }
+
+  @Override
+  public int export(Path folder, Path to, String format) {
+    return new LogWork(out, err).export(folder, to, format);
+  }
+}

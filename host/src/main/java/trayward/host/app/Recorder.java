@@ -1,0 +1,211 @@
+package trayward.host.app;
+
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import trayward.host.link.LinkEvent;
+import trayward.host.link.TrayLink;
+import trayward.host.link.TrayStatus;
+import trayward.host.session.MarkKind;
+import trayward.host.session.MarkRule;
+import trayward.host.session.Moment;
+import trayward.host.session.Print;
+import trayward.host.session.Session;
+import trayward.host.session.TraceSample;
+import trayward.host.store.LogFailed;
+import trayward.host.store.MarkResult;
+import trayward.host.store.TrayLog;
+import trayward.host.web.Logbook;
+
+/**
+ * Keeps the session: begins and ends it, writes the trace once a second, the events, and the marks.
+ * {@link #tick} is called ten times a second by one thread; the rest from any. One lock.
+ *
+ * <p>Times within a session are the controller's monotonic uptime less that of the session's
+ * beginning, so that steps of the wall clock change no elapsed time.
+ */
+final class Recorder implements Logbook {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
+
+  /** A session in which nothing runs and nothing is marked ends after this, s: four hours. */
+  private static final double IDLE_S = 4 * 3600;
+
+  /** Events waiting for a log that fails; beyond it the oldest are dropped. */
+  private static final int MAX_WAITING = 1000;
+
+  private final TrayLink link;
+  private final TrayLog log;
+  private final Clock wall;
+  private final Deque<LinkEvent> waiting = new ArrayDeque<>();
+  private Optional<Session> session = Optional.empty();
+  private double sessionZeroS;
+  private boolean seenRun;
+  private double lastSignS;
+  private long lastTraceSecond = Long.MIN_VALUE;
+  private boolean healthy = true;
+
+  /** A recorder over a log that was just opened: no session is open in it. */
+  Recorder(TrayLink link, TrayLog log, Clock wall) {
+    this.link = link;
+    this.log = log;
+    this.wall = wall;
+  }
+
+  /** Ten times a second: events, trace, beginning and end of the session. */
+  synchronized void tick() {
+    link.beat();
+    for (LinkEvent event : link.takeEvents()) {
+      if (waiting.size() >= MAX_WAITING) {
+        waiting.removeFirst();
+      }
+      waiting.addLast(event);
+    }
+    Optional<TrayStatus> status = link.latest();
+    try {
+      status.ifPresent(this::follow);
+      writeEvents();
+      status.ifPresent(this::trace);
+      if (!healthy) {
+        LOG.info("the log takes what is written again");
+      }
+      healthy = true;
+    } catch (LogFailed e) {
+      if (healthy) {
+        LOG.error("the log fails, heat control goes on: {}", e.getMessage());
+      }
+      healthy = false;
+    }
+  }
+
+  private void follow(TrayStatus s) {
+    boolean running = !s.state().equals("OFF") && !s.state().equals("LOCKOUT");
+    if (running && session.isEmpty()) {
+      begin(s.uptimeS());
+    }
+    if (session.isEmpty()) {
+      return;
+    }
+    seenRun |= running;
+    if (running) {
+      lastSignS = s.uptimeS();
+    }
+    boolean over = seenRun && s.state().equals("OFF");
+    boolean idle = s.uptimeS() - lastSignS > IDLE_S;
+    if ((over && log.currentPrint().isEmpty()) || idle) {
+      end(idle ? "idle" : "off");
+    }
+  }
+
+  private void begin(double uptimeS) {
+    session = Optional.of(log.startSession(wall.instant(), link.simulated()));
+    sessionZeroS = uptimeS;
+    lastSignS = uptimeS;
+    lastTraceSecond = Long.MIN_VALUE;
+    seenRun = false;
+  }
+
+  private void end(String ending) {
+    session.ifPresent(s -> log.endSession(s.id(), wall.instant(), ending));
+    session = Optional.empty();
+  }
+
+  private void writeEvents() {
+    while (!waiting.isEmpty()) {
+      LinkEvent event = waiting.getFirst();
+      OptionalLong id = session.map(s -> OptionalLong.of(s.id())).orElseGet(OptionalLong::empty);
+      log.addEvent(
+          id, wall.instant(), event.uptimeS(), event.kind(), event.subject(), event.detail());
+      waiting.removeFirst();
+      if (event.kind().equals("PEDAL")) {
+        markNext(event.uptimeS());
+      }
+    }
+  }
+
+  /** The pedal makes the next mark that makes sense. */
+  private void markNext(double uptimeS) {
+    Optional<Print> latest = session.flatMap(s -> log.latestPrint(s.id()));
+    double atS = session.isPresent() ? Math.max(0, uptimeS - sessionZeroS) : 0;
+    MarkResult result = mark(MarkRule.pressed(latest, atS), "pedal", uptimeS);
+    LOG.info("pedal: {}", result);
+  }
+
+  private void trace(TrayStatus s) {
+    if (session.isEmpty()) {
+      return;
+    }
+    double atS = Math.max(0, s.uptimeS() - sessionZeroS);
+    long second = (long) Math.floor(atS);
+    if (second == lastTraceSecond) {
+      return;
+    }
+    log.addTrace(
+        session.get().id(),
+        new TraceSample(atS, s.bathC(), s.plateC(), s.setC(), s.duty(), s.state(), s.fanProven()));
+    lastTraceSecond = second;
+  }
+
+  @Override
+  public synchronized MarkResult mark(MarkKind kind, String by) {
+    Optional<TrayStatus> status = link.latest();
+    if (status.isEmpty()) {
+      return new MarkResult.Refused("the controller does not answer");
+    }
+    return mark(kind, by, status.get().uptimeS());
+  }
+
+  private MarkResult mark(MarkKind kind, String by, double uptimeS) {
+    if (session.isEmpty() && kind != MarkKind.IN) {
+      return new MarkResult.Refused("no print is in progress");
+    }
+    if (session.isEmpty()) {
+      begin(uptimeS);
+    }
+    lastSignS = uptimeS;
+    OptionalDouble bath =
+        link.latest()
+            .map(TrayStatus::bathC)
+            .filter(c -> !Double.isNaN(c))
+            .map(OptionalDouble::of)
+            .orElseGet(OptionalDouble::empty);
+    Moment at = new Moment(Math.max(0, uptimeS - sessionZeroS), wall.instant());
+    return log.mark(kind, session.orElseThrow().id(), at, by, bath);
+  }
+
+  @Override
+  public synchronized Optional<Session> beginSession() {
+    if (session.isEmpty()) {
+      link.latest().ifPresent(status -> begin(status.uptimeS()));
+    }
+    return session;
+  }
+
+  @Override
+  public synchronized OptionalDouble sessionS() {
+    Optional<TrayStatus> status = link.latest();
+    return session.isPresent() && status.isPresent()
+        ? OptionalDouble.of(Math.max(0, status.get().uptimeS() - sessionZeroS))
+        : OptionalDouble.empty();
+  }
+
+  @Override
+  public synchronized boolean healthy() {
+    return healthy;
+  }
+
+  /** The program ends: what waits is written and the session is ended. */
+  synchronized void close() {
+    tick();
+    try {
+      end("program ended");
+    } catch (LogFailed e) {
+      LOG.error("the session could not be ended in the log: {}", e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,150 @@
+package trayward.host.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The command line of {@code trayward.jar}. One thread. */
+@Command(
+    name = "trayward",
+    mixinStandardHelpOptions = true,
+    versionProvider = TraywardCommand.Version.class,
+    description =
+        "Holds a tray of hot print developer at a set temperature behind a proven fan, and keeps"
+            + " each print with its bath temperature.",
+    footer = {
+      "",
+      "Software only withholds heat. A ground-fault breaker, an independent thermal cut-out, a"
+          + " hard-wired airflow contact and a hard-wired stop are required; mains wiring belongs"
+          + " to a licensed person under local codes."
+    },
+    synopsisSubcommandLabel = "COMMAND")
+public final class TraywardCommand {
+
+  private final Work work;
+
+  private TraywardCommand(Work work) {
+    this.work = work;
+  }
+
+  /** The command line over {@code work}; wrong words make one line and exit code 2. */
+  public static CommandLine over(Work work) {
+    TraywardCommand command = new TraywardCommand(work);
+    CommandLine line = new CommandLine(command);
+    line.setParameterExceptionHandler(
+        (e, args) -> {
+          String message = String.valueOf(e.getMessage()).replace('\n', ' ');
+          line.getErr().println("trayward: " + message + " (see --help for what is accepted)");
+          return Work.WRONG_WORDS;
+        });
+    return line;
+  }
+
+  /** Without a command: what there is. */
+  public static int usage(CommandLine line) {
+    line.usage(line.getOut());
+    return Work.WRONG_WORDS;
+  }
+
+  @Command(
+      name = "run",
+      mixinStandardHelpOptions = true,
+      description = "Runs controller and page in one process, until Ctrl-C. The main job.")
+  int run(
+      @Option(
+              names = "--config",
+              paramLabel = "FILE",
+              description = "TOML settings; without them a simulated tray")
+          @Nullable Path config) {
+    return work.run(Optional.ofNullable(config));
+  }
+
+  @Command(
+      name = "rehearse",
+      mixinStandardHelpOptions = true,
+      description = "Runs a whole session against the simulated tray, faster than time.")
+  int rehearse(
+      @Parameters(paramLabel = "SCENARIO.toml", description = "the scenario") Path scenario,
+      @Option(
+              names = "--out",
+              required = true,
+              paramLabel = "DIR",
+              description = "folder for trace.csv, events.jsonl and result.json")
+          Path out) {
+    return work.rehearse(scenario, out);
+  }
+
+  @Command(
+      name = "prints",
+      mixinStandardHelpOptions = true,
+      description = "Lists prints in the log, newest first.")
+  int prints(
+      @Option(
+              names = "--log",
+              paramLabel = "DIR",
+              defaultValue = "trayward-data",
+              description = "folder of the log (default: ${DEFAULT-VALUE})")
+          Path folder,
+      @Option(
+              names = "--most",
+              paramLabel = "N",
+              defaultValue = "50",
+              description = "how many at the most (default: ${DEFAULT-VALUE})")
+          int most) {
+    return work.prints(folder, most);
+  }
+
+  @Command(
+      name = "print",
+      mixinStandardHelpOptions = true,
+      description = "Shows one print with its marks, temperatures and trace.")
+  int print(
+      @Parameters(paramLabel = "N", description = "number of the print") long number,
+      @Option(
+              names = "--log",
+              paramLabel = "DIR",
+              defaultValue = "trayward-data",
+              description = "folder of the log (default: ${DEFAULT-VALUE})")
+          Path folder) {
+    return work.print(folder, number);
+  }
+
+  @Command(
+      name = "export",
+      mixinStandardHelpOptions = true,
+      description = "Writes every print and its trace as CSV or JSON.")
+  int export(
+      @Option(
+              names = "--out",
+              required = true,
+              paramLabel = "DIR",
+              description = "folder to write to")
+          Path out,
+      @Option(
+              names = "--format",
+              paramLabel = "csv|json",
+              defaultValue = "csv",
+              description = "csv or json (default: ${DEFAULT-VALUE})")
+          String format,
+      @Option(
+              names = "--log",
+              paramLabel = "DIR",
+              defaultValue = "trayward-data",
+              description = "folder of the log (default: ${DEFAULT-VALUE})")
+          Path folder) {
+    return work.export(folder, out, format);
+  }
+
+  /** The version in the archive's manifest. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = TraywardCommand.class.getPackage().getImplementationVersion();
+      return new String[] {"trayward " + (version == null ? "(from classes)" : version)};
+    }
+  }
+}

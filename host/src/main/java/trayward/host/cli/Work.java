@@ -1,0 +1,35 @@
+package trayward.host.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * What the commands ask for; {@code app} does it. Each returns an exit code: 0 done, 1 the work
+ * failed, 2 the words or a file were wrong, told in one line on standard error.
+ */
+public interface Work {
+
+  /** The work is done. */
+  int DONE = 0;
+
+  /** The work failed. */
+  int FAILED = 1;
+
+  /** The words or a file were wrong. */
+  int WRONG_WORDS = 2;
+
+  /** Controller and host in one process, until stopped. */
+  int run(Optional<Path> config);
+
+  /** A scenario against the simulated tray. */
+  int rehearse(Path scenario, Path out);
+
+  /** Lists prints, newest first. */
+  int prints(Path folder, int most);
+
+  /** Shows one print. */
+  int print(Path folder, long number);
+
+  /** Writes prints and their traces to a folder. */
+  int export(Path folder, Path out, String format);
+}

@@ -1,0 +1,163 @@
+package trayward.host.link;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicLong;
+import trayward.controller.app.ControllerRuntime;
+import trayward.controller.event.TripCause;
+import trayward.controller.event.WithheldReason;
+import trayward.controller.port.MonotonicClock;
+import trayward.controller.safety.Request;
+import trayward.controller.scan.Answer;
+import trayward.controller.scan.ScanTiming;
+import trayward.controller.scan.Snapshot;
+import trayward.controller.sense.Reading;
+
+/** The link where controller and host share a process. Safe on any thread. */
+public final class InProcessLink implements TrayLink {
+
+  /** A status older than this is not now: ten scans and a second of grace. */
+  private static final long FRESH_NANOS = 2_000_000_000L;
+
+  /** A scan answers within two periods; longer means there is none. */
+  private static final long PATIENCE_MS = 2000;
+
+  private final ControllerRuntime controller;
+  private final MonotonicClock clock;
+  private final boolean simulated;
+  private final boolean hostAtTray;
+  private final AtomicLong beats = new AtomicLong();
+
+  /**
+   * A link to a controller in this process.
+   *
+   * @param controller the controller
+   * @param clock the clock it runs by
+   * @param simulated whether its tray is simulated
+   * @param hostAtTray whether who uses the host stands at the tray
+   */
+  public InProcessLink(
+      ControllerRuntime controller, MonotonicClock clock, boolean simulated, boolean hostAtTray) {
+    this.controller = controller;
+    this.clock = clock;
+    this.simulated = simulated;
+    this.hostAtTray = hostAtTray;
+  }
+
+  @Override
+  public Optional<TrayStatus> latest() {
+    Snapshot snapshot = controller.latest();
+    if (snapshot == null || clock.nanos() - snapshot.nowNanos() > FRESH_NANOS) {
+      return Optional.empty();
+    }
+    return Optional.of(status(snapshot));
+  }
+
+  private static TrayStatus status(Snapshot s) {
+    return new TrayStatus(
+        s.scan(),
+        s.uptimeMs() / 1000.0,
+        s.state().name(),
+        s.stateMs() / 1000.0,
+        s.remainingMs() < 0 ? -1 : s.remainingMs() / 1000.0,
+        valid(s.bath()),
+        valid(s.secondBath()),
+        valid(s.plate()),
+        s.bath().kind().name(),
+        s.setC(),
+        s.duty(),
+        s.heaterOn(),
+        s.safetyRelay(),
+        s.fanCommanded(),
+        s.fanProven(),
+        s.fanRpm(),
+        s.airflow(),
+        s.firstOut().map(TripCause::name).orElse(""),
+        s.alarms().stream()
+            .map(
+                a ->
+                    new AlarmView(
+                        a.cause().name(),
+                        a.state().name(),
+                        a.cause().requirement(),
+                        a.cause().meaning(),
+                        a.cause().action()))
+            .toList(),
+        s.withheld().stream().map(WithheldReason::name).toList(),
+        s.withheld().stream().map(WithheldReason::words).toList(),
+        s.presenceDueMs() / 1000.0,
+        s.storeWritable());
+  }
+
+  private static double valid(Reading reading) {
+    return reading.valid() ? reading.celsius() : Double.NaN;
+  }
+
+  @Override
+  public LinkAnswer send(Command command) {
+    Request request =
+        switch (command) {
+          case STOP -> Request.STOP;
+          case START -> Request.START;
+          case ACKNOWLEDGE -> Request.ACKNOWLEDGE;
+          case RESET -> Request.RESET;
+          case PRESENCE -> Request.PRESENCE;
+        };
+    return await(controller.mailbox().ask(request, hostAtTray));
+  }
+
+  @Override
+  public LinkAnswer setTemperature(double celsius) {
+    return await(controller.mailbox().setTemperature(celsius));
+  }
+
+  private static LinkAnswer await(CompletableFuture<Answer> promise) {
+    try {
+      Answer answer = promise.get(PATIENCE_MS, TimeUnit.MILLISECONDS);
+      return answer.accepted() ? new LinkAnswer.Done() : new LinkAnswer.Refused(answer.reason());
+    } catch (TimeoutException | ExecutionException e) {
+      return new LinkAnswer.NotDelivered("the controller did not answer");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return new LinkAnswer.NotDelivered("the program is being stopped");
+    }
+  }
+
+  @Override
+  public List<LinkEvent> takeEvents() {
+    Snapshot snapshot = controller.latest();
+    if (snapshot == null) {
+      return List.of();
+    }
+    double zeroS = snapshot.nowNanos() / 1e9 - snapshot.uptimeMs() / 1000.0;
+    return controller.events().take().stream()
+        .map(
+            e ->
+                new LinkEvent(
+                    Math.max(0, e.atNanos() / 1e9 - zeroS),
+                    e.kind().name(),
+                    e.subject(),
+                    e.detail()))
+        .toList();
+  }
+
+  @Override
+  public void beat() {
+    controller.host().beat(beats.incrementAndGet());
+  }
+
+  @Override
+  public boolean simulated() {
+    return simulated;
+  }
+
+  @Override
+  public Optional<ScanLateness> lateness() {
+    ScanTiming.Lateness l = controller.timing().lateness();
+    return Optional.of(new ScanLateness(l.scans(), l.p50Ms(), l.p999Ms(), l.maxMs()));
+  }
+}

@@ -1,0 +1,39 @@
+package trayward.host.link;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The host's way to the controller, whatever lies between. Safe on any thread. */
+public interface TrayLink {
+
+  /** The newest status; empty before the first, or when it is too old to be now. */
+  Optional<TrayStatus> latest();
+
+  /** Sends a command and waits for the scan that answers it, at most two seconds. */
+  LinkAnswer send(Command command);
+
+  /** Sends a set temperature, °C, likewise. */
+  LinkAnswer setTemperature(double celsius);
+
+  /** Takes the events since the last call, oldest first; for one reader. */
+  List<LinkEvent> takeEvents();
+
+  /** Says that the host lives; to be called about once a second. */
+  void beat();
+
+  /** Whether the tray at the other end is simulated. */
+  boolean simulated();
+
+  /** Timing of the scan loop, where the link can tell. */
+  Optional<ScanLateness> lateness();
+
+  /**
+   * How late scans came.
+   *
+   * @param scans scans counted
+   * @param p50Ms median, ms
+   * @param p999Ms 99.9th percentile, ms
+   * @param maxMs greatest, ms
+   */
+  record ScanLateness(long scans, double p50Ms, double p999Ms, double maxMs) {}
+}

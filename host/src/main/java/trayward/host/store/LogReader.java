@@ -1,0 +1,158 @@
+package trayward.host.store;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jdbi.v3.core.Handle;
+import trayward.host.bath.Addition;
+import trayward.host.bath.Bath;
+import trayward.host.session.Mark;
+import trayward.host.session.Print;
+import trayward.host.session.PrintSummary;
+import trayward.host.session.Session;
+import trayward.host.session.TraceSample;
+
+/**
+ * What can be read from the log. Safe on any thread: one lock around one connection. Each call sees
+ * the log as of one moment; each may throw {@link LogFailed} and be made again.
+ */
+public sealed class LogReader implements AutoCloseable permits TrayLog {
+
+  /** Most rows of one list: a page shows fewer, and an export asks again with an offset. */
+  public static final int ROWS_MAX = 1000;
+
+  /** Most samples of one {@link #trace}: a day at one a second, a few megabytes in memory. */
+  public static final int TRACE_MAX = 86_400;
+
+  /** Most samples of one print, and the seconds they span: 6 h, longer than any print develops. */
+  public static final int PRINT_TRACE_MAX = 21_600;
+
+  private final LogConnection connection;
+
+  LogReader(LogConnection connection) {
+    this.connection = connection;
+  }
+
+  LogConnection connection() {
+    return connection;
+  }
+
+  /** The log file. */
+  public Path file() {
+    return connection.file();
+  }
+
+  /** The session that has not ended, if there is one. */
+  public Optional<Session> openSession() {
+    return connection.read(SessionRows::open);
+  }
+
+  /** A session by its id. */
+  public Optional<Session> session(long id) {
+    return connection.read(handle -> SessionRows.byId(handle, id));
+  }
+
+  /** Sessions, newest first: at most {@code limit} and {@link #ROWS_MAX} after {@code offset}. */
+  public List<Session> sessions(int limit, int offset) {
+    return connection.read(
+        handle -> SessionRows.newestFirst(handle, Cells.limit(limit, ROWS_MAX), offset));
+  }
+
+  /**
+   * A session's trace in time order, both ends included; the first {@link #TRACE_MAX} samples.
+   *
+   * @param fromS session time, seconds; what lies outside 0 to 31 days is brought to the nearer end
+   * @param toS session time, seconds, likewise
+   */
+  public List<TraceSample> trace(long sessionId, double fromS, double toS) {
+    return connection.read(handle -> TraceRows.between(handle, sessionId, fromS, toS, TRACE_MAX));
+  }
+
+  /** The print in the developer, if there is one. */
+  public Optional<Print> currentPrint() {
+    return connection.read(
+        handle ->
+            SessionRows.open(handle)
+                .flatMap(session -> PrintRows.latest(handle, session.id()))
+                .filter(Print::inProgress));
+  }
+
+  /** The newest print of a session, in progress or not: what the next mark follows on. */
+  public Optional<Print> latestPrint(long sessionId) {
+    return connection.read(handle -> PrintRows.latest(handle, sessionId));
+  }
+
+  /** A print by its number; empty also where its every mark was taken back. */
+  public Optional<Print> print(long number) {
+    return connection.read(handle -> PrintRows.byNumber(handle, number));
+  }
+
+  /** Prints, newest first: at most {@code limit} and {@link #ROWS_MAX} after {@code offset}. */
+  public List<Print> prints(int limit, int offset) {
+    return connection.read(
+        handle -> PrintRows.newestFirst(handle, Cells.limit(limit, ROWS_MAX), offset));
+  }
+
+  /**
+   * The trace from in to pull, both included, or to where the print was left, or to the last sample
+   * while it is in progress; at most the first 6 h and {@link #PRINT_TRACE_MAX} samples.
+   */
+  public List<TraceSample> traceOf(Print print) {
+    return connection.read(handle -> traceAround(handle, print, 0));
+  }
+
+  /** What the print's trace amounts to. */
+  public PrintSummary summaryOf(Print print) {
+    return PrintSummary.of(
+        print, connection.read(handle -> traceAround(handle, print, PrintSummary.GAP_MAX_S)));
+  }
+
+  private static List<TraceSample> traceAround(Handle handle, Print print, double marginS) {
+    Optional<Mark> in = print.inAt();
+    if (in.isEmpty()) {
+      return List.of();
+    }
+    double inS = in.get().sessionS();
+    double endS = Math.min(print.endS().orElse(Double.POSITIVE_INFINITY), inS + PRINT_TRACE_MAX);
+    return TraceRows.between(
+        handle, print.sessionId(), inS - marginS, endS + marginS, PRINT_TRACE_MAX);
+  }
+
+  /** A bath by its id. */
+  public Optional<Bath> bath(long id) {
+    return connection.read(handle -> BathRows.byId(handle, id));
+  }
+
+  /** Baths, newest first: at most {@code limit} and {@link #ROWS_MAX} after {@code offset}. */
+  public List<Bath> baths(int limit, int offset) {
+    return connection.read(
+        handle -> BathRows.newestFirst(handle, Cells.limit(limit, ROWS_MAX), offset));
+  }
+
+  /** Everything added to a bath, oldest first; at most {@link TrayLog#ADDITIONS_MAX}. */
+  public List<Addition> additions(long bathId) {
+    return connection.read(handle -> BathRows.additions(handle, bathId));
+  }
+
+  /**
+   * Events, newest first: at most {@code limit} and {@link #ROWS_MAX}.
+   *
+   * @param sessionId of this session; empty for all there are
+   */
+  public List<LogEvent> events(OptionalLong sessionId, int limit) {
+    return connection.read(
+        handle -> EventRows.newestFirst(handle, sessionId, Cells.limit(limit, ROWS_MAX)));
+  }
+
+  /** How much is in the log. Counts every row: for a check, not for every page. */
+  public LogCounts counts() {
+    return connection.read(CountRows::all);
+  }
+
+  /** Closes the file. A later call fails; closing again does nothing. */
+  @Override
+  public void close() {
+    connection.close();
+  }
+}

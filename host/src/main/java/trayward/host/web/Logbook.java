@@ -1,0 +1,23 @@
+package trayward.host.web;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import trayward.host.session.MarkKind;
+import trayward.host.session.Session;
+import trayward.host.store.MarkResult;
+
+/** What the page's requests need of the recording of a session. Safe on any thread. */
+public interface Logbook {
+
+  /** Marks a moment now; an {@code in} begins a print, and a session where none is open. */
+  MarkResult mark(MarkKind kind, String by);
+
+  /** The open session, begun now where none is; empty where the controller does not answer. */
+  Optional<Session> beginSession();
+
+  /** Time on the open session's line now, s; empty where none is open. */
+  OptionalDouble sessionS();
+
+  /** Whether the log takes what is written. */
+  boolean healthy();
+}

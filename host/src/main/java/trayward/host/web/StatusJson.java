@@ -1,0 +1,117 @@
+package trayward.host.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import trayward.host.link.AlarmView;
+import trayward.host.link.TrayLink;
+import trayward.host.link.TrayStatus;
+import trayward.host.session.Mark;
+import trayward.host.session.Print;
+import trayward.host.store.LogFailed;
+import trayward.host.store.TrayLog;
+
+/** The status document of {@code /api/status} and the stream. Safe on any thread. */
+final class StatusJson {
+
+  private final TrayLink link;
+  private final TrayLog log;
+  private final Logbook logbook;
+
+  StatusJson(TrayLink link, TrayLog log, Logbook logbook) {
+    this.link = link;
+    this.log = log;
+    this.logbook = logbook;
+  }
+
+  /** The document now; empty where the controller does not answer. */
+  Optional<ObjectNode> now() {
+    return link.latest().map(this::document);
+  }
+
+  private ObjectNode document(TrayStatus s) {
+    ObjectNode node = Json.MAPPER.createObjectNode();
+    node.put("state", s.state());
+    node.put("state_words", words(s.state()));
+    Json.put(node, "state_s", s.stateS());
+    Json.put(node, "remaining_s", s.remainingS() < 0 ? Double.NaN : s.remainingS());
+    Json.put(node, "bath_c", s.bathC());
+    node.put("bath_class", s.bathClass());
+    Json.put(node, "second_bath_c", s.secondBathC());
+    Json.put(node, "plate_c", s.plateC());
+    Json.put(node, "set_c", s.setC());
+    Json.put(node, "duty", s.duty());
+    node.put("heater_on", s.heaterOn());
+    node.put("safety_relay", s.safetyRelay());
+    node.put("fan_commanded", s.fanCommanded());
+    node.put("fan_proven", s.fanProven());
+    Json.put(node, "fan_rpm", s.fanRpm());
+    node.put("airflow", s.airflow());
+    if (s.firstOut().isEmpty()) {
+      node.putNull("first_out");
+    } else {
+      node.put("first_out", s.firstOut());
+    }
+    ArrayNode withheld = node.putArray("withheld");
+    s.withheld().forEach(withheld::add);
+    ArrayNode reasons = node.putArray("withheld_words");
+    s.withheldWords().forEach(reasons::add);
+    ArrayNode alarms = node.putArray("alarms");
+    s.alarms().forEach(a -> alarms.add(alarm(a)));
+    prints(node);
+    node.put("simulated", link.simulated());
+    Json.put(node, "uptime_s", s.uptimeS());
+    node.put("scan", s.scan());
+    Json.put(node, "presence_due_s", s.presenceDueS());
+    node.put("store_writable", s.storeWritable());
+    return node;
+  }
+
+  private void prints(ObjectNode node) {
+    boolean ok = logbook.healthy();
+    try {
+      OptionalDouble nowS = logbook.sessionS();
+      Optional<Print> current = log.currentPrint();
+      node.set("current_print", current.map(p -> print(p, nowS)).orElse(null));
+      Optional<Print> last = log.prints(1, 0).stream().filter(p -> !p.inProgress()).findFirst();
+      node.set("last_print", last.map(p -> print(p, p.endS())).orElse(null));
+    } catch (LogFailed e) {
+      ok = false;
+      node.putNull("current_print");
+      node.putNull("last_print");
+    }
+    node.put("log_ok", ok);
+  }
+
+  private static ObjectNode print(Print print, OptionalDouble nowS) {
+    ObjectNode node = Json.MAPPER.createObjectNode();
+    node.put("id", print.number());
+    double inS = print.inAt().map(Mark::sessionS).orElse(Double.NaN);
+    Json.put(node, "elapsed_s", Math.max(0, nowS.orElse(Double.NaN) - inS));
+    ArrayNode marks = node.putArray("marks");
+    for (Mark mark : print.marks()) {
+      ObjectNode one = marks.addObject();
+      one.put("kind", mark.kind().word());
+      Json.put(one, "elapsed_s", mark.sessionS() - inS);
+      Json.put(one, "bath_c", mark.bathC());
+    }
+    return node;
+  }
+
+  private static ObjectNode alarm(AlarmView alarm) {
+    ObjectNode node = Json.MAPPER.createObjectNode();
+    node.put("cause", alarm.cause());
+    node.put("state", alarm.state());
+    node.put("requirement", alarm.requirement());
+    node.put("meaning", alarm.meaning());
+    node.put("action", alarm.action());
+    return node;
+  }
+
+  /** The state in the words of the trade. */
+  static String words(String state) {
+    return state.toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,75 @@
+package trayward.host.web;
+
+import io.javalin.http.sse.SseClient;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Sends the status to every listening page four times a second, written once for all. One thread of
+ * its own; clients come and go on others.
+ */
+final class StatusStream implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(StatusStream.class);
+
+  /** More pages than a darkroom has screens. */
+  private static final int MAX_CLIENTS = 64;
+
+  private static final long PERIOD_MS = 250;
+
+  private final StatusJson status;
+  private final Set<SseClient> clients = ConcurrentHashMap.newKeySet();
+  private final ScheduledExecutorService executor =
+      Executors.newSingleThreadScheduledExecutor(
+          task -> {
+            Thread thread = new Thread(task, "stream");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  StatusStream(StatusJson status) {
+    this.status = status;
+  }
+
+  void start() {
+    var unused =
+        executor.scheduleAtFixedRate(this::send, PERIOD_MS, PERIOD_MS, TimeUnit.MILLISECONDS);
+  }
+
+  void join(SseClient client) {
+    if (clients.size() >= MAX_CLIENTS) {
+      client.sendEvent("full", "too many pages are listening");
+      client.close();
+      return;
+    }
+    client.keepAlive();
+    client.onClose(() -> clients.remove(client));
+    status.now().ifPresent(now -> client.sendEvent("status", Json.write(now)));
+    clients.add(client);
+  }
+
+  private void send() {
+    try {
+      if (clients.isEmpty()) {
+        return;
+      }
+      Optional<String> now = status.now().map(Json::write);
+      // Without a controller nothing is sent, and the page says that the connection is lost.
+      now.ifPresent(text -> clients.forEach(client -> client.sendEvent("status", text)));
+    } catch (RuntimeException e) {
+      LOG.warn("the stream missed a beat", e);
+    }
+  }
+
+  @Override
+  public void close() {
+    executor.shutdownNow();
+    clients.forEach(SseClient::close);
+  }
+}
