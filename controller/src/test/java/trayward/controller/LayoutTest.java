@@ -1,0 +1,165 @@
+package trayward.controller;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.library.Architectures;
+import trayward.controller.port.OutputLine;
+import trayward.controller.safety.HeaterPermit;
+
+/** The directions of the house, kept true. */
+@AnalyzeClasses(
+    packages = "trayward.controller",
+    importOptions = ImportOption.DoNotIncludeTests.class)
+class LayoutTest {
+
+  /** Imports go down this list only. */
+  @ArchTest
+  static final ArchRule importsGoDownTheListOfPackages =
+      Architectures.layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .withOptionalLayers(true)
+          .layer("app")
+          .definedBy("..controller.app..")
+          .layer("station")
+          .definedBy("..controller.station..")
+          .layer("adapters")
+          .definedBy(
+              "..controller.gpio..",
+              "..controller.onewire..",
+              "..controller.rig..",
+              "..controller.sim..")
+          .layer("scan")
+          .definedBy("..controller.scan..")
+          .layer("safety")
+          .definedBy("..controller.safety..")
+          .layer("regulate")
+          .definedBy("..controller.regulate..")
+          .layer("sense")
+          .definedBy("..controller.sense..")
+          .layer("keep")
+          .definedBy("..controller.keep..")
+          .layer("port")
+          .definedBy("..controller.port..")
+          .layer("event")
+          .definedBy("..controller.event..")
+          .layer("quantity")
+          .definedBy("..controller.quantity..")
+          .whereLayer("app")
+          .mayNotBeAccessedByAnyLayer()
+          .whereLayer("station")
+          .mayOnlyBeAccessedByLayers("app")
+          .whereLayer("adapters")
+          .mayOnlyBeAccessedByLayers("app")
+          .whereLayer("scan")
+          .mayOnlyBeAccessedByLayers("app", "station", "adapters")
+          .whereLayer("safety")
+          .mayOnlyBeAccessedByLayers("app", "station", "adapters", "scan")
+          .whereLayer("regulate")
+          .mayOnlyBeAccessedByLayers("app", "station", "adapters", "scan", "safety")
+          .whereLayer("sense")
+          .mayOnlyBeAccessedByLayers("app", "station", "adapters", "scan", "safety", "regulate")
+          .whereLayer("keep")
+          .mayOnlyBeAccessedByLayers(
+              "app", "station", "adapters", "scan", "safety", "regulate", "sense");
+
+  @ArchTest
+  static final ArchRule adaptersDoNotKnowEachOther =
+      slices()
+          .matching("trayward.controller.(gpio|onewire|rig|sim)..")
+          .should()
+          .notDependOnEachOther()
+          .allowEmptyShould(true);
+
+  @ArchTest
+  static final ArchRule packagesHaveNoCycles =
+      slices().matching("trayward.controller.(*)..").should().beFreeOfCycles();
+
+  /** The plant knows nothing of the controller's verdicts. */
+  @ArchTest
+  static final ArchRule theSimulatedTrayKnowsOnlyPorts =
+      noClasses()
+          .that()
+          .resideInAPackage("..controller.sim..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "..controller.scan..",
+              "..controller.safety..",
+              "..controller.regulate..",
+              "..controller.sense..",
+              "..controller.keep..");
+
+  @ArchTest
+  static final ArchRule onlyAppAndTestsKnowTheSimulatedTray =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages("..controller.sim..", "..controller.app..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("..controller.sim..");
+
+  @ArchTest
+  static final ArchRule theInterlockHasNoInputOutputNoClockNoThreads =
+      noClasses()
+          .that()
+          .resideInAPackage("..controller.safety..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "java.io..",
+              "java.nio..",
+              "java.net..",
+              "java.time..",
+              "java.util.concurrent..",
+              "org.slf4j..")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.lang.Thread");
+
+  @ArchTest
+  static final ArchRule onlyTheInterlockMintsAPermit =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("trayward.controller.safety.Interlock")
+          .should()
+          .callConstructor(HeaterPermit.class, long.class);
+
+  @ArchTest
+  static final ArchRule onlyScanWritesOutputs =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("..controller.scan..")
+          .should()
+          .callMethod(OutputLine.class, "write", boolean.class);
+
+  @ArchTest
+  static final ArchRule permitsAreFinalAndCannotBeMadeOutside =
+      classes()
+          .that()
+          .areAssignableTo(HeaterPermit.class)
+          .should()
+          .haveOnlyFinalFields()
+          .andShould()
+          .notBeRecords();
+
+  @ArchTest
+  static final ArchRule nobodyReadsTheWallClockOrSleeps =
+      noClasses()
+          .should()
+          .callMethod(System.class, "currentTimeMillis")
+          .orShould()
+          .callMethod(Thread.class, "sleep", long.class)
+          .orShould()
+          .callMethod(java.time.Instant.class, "now");
+
+  /** One clock: nanoTime is called by whoever wires the program, not in here. */
+  @ArchTest
+  static final ArchRule nobodyHereReadsTheSystemsMonotonicClock =
+      noClasses().should().callMethod(System.class, "nanoTime");
+}
