@@ -134,7 +134,8 @@
   }
 
   function showMarks(print, origin) {
-    const next = nextMark();
+    // before the bath is in use no mark is called for
+    const next = print || (status && ['READY', 'HEATING', 'HOLDING'].includes(status.state)) ? nextMark() : null;
     for (const kind of MARKS) {
       const mark = markOf(print, kind);
       put($(kind).querySelector('.at'), mark ? clock(mark.elapsed_s - origin) : '');

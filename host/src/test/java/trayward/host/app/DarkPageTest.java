@@ -1,0 +1,139 @@
+package trayward.host.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** The dark page in a real headless browser against the real program: a session by clicks. */
+class DarkPageTest {
+
+  /** No green and no blue: paper fogs under both. */
+  private static final int MOST_GREEN_OR_BLUE = 8;
+
+  @TempDir private Path folder;
+
+  private RunningTrayward trayward() throws Exception {
+    Path config =
+        Files.writeString(
+            folder.resolve("page.toml"),
+            """
+            [tray]
+            start_c = 33
+            liquid_l = 0.5
+            heater_w = 250
+            [fan]
+            spin_down_s = 1
+            [control]
+            set_c = 34
+            [limits]
+            purge_s = 10
+            proving_s = 2
+            [server]
+            port = 0
+            [log]
+            folder = "%s/data"
+            """
+                .formatted(folder));
+    return RunningTrayward.start(config);
+  }
+
+  private static ChromeDriver browser(Path profile) {
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary("/usr/bin/chromium");
+    options.addArguments(
+        "--headless=new",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--disable-dev-shm-usage",
+        "--hide-scrollbars",
+        "--user-data-dir=" + profile);
+    ChromeDriverService service =
+        new ChromeDriverService.Builder()
+            .usingDriverExecutable(new java.io.File("/usr/bin/chromedriver"))
+            .build();
+    return new ChromeDriver(service, options);
+  }
+
+  @Test
+  @Timeout(180)
+  void aSessionByClicksWithNoGreenOrBlueInAnyPixel() throws Exception {
+    try (RunningTrayward trayward = trayward()) {
+      ChromeDriver browser = browser(folder.resolve("profile"));
+      try {
+        browser.manage().window().setSize(new Dimension(800, 620));
+        browser.get(trayward.page().toString());
+        awaitText(browser, "state", "off");
+        pure(browser, "page-off");
+        assertTrue(browser.findElement(By.id("simulated")).isDisplayed(), "it says SIMULATED");
+        browser.findElement(By.id("start")).click();
+        awaitText(browser, "state", "purging");
+        pure(browser, "page-purging");
+        awaitText(browser, "state", "holding", "heating");
+        awaitText(browser, "fan", "proven");
+        browser.findElement(By.id("in")).click();
+        trayward.await(s -> s.path("current_print").path("elapsed_s").asDouble() > 3);
+        browser.findElement(By.id("emergence")).click();
+        trayward.await(s -> s.path("current_print").path("marks").size() == 2);
+        pure(browser, "page-print");
+        browser.findElement(By.id("pull")).click();
+        trayward.await(s -> s.path("current_print").isNull() && s.path("last_print").isObject());
+        browser.findElement(By.id("stop")).click();
+        awaitText(browser, "state", "after-run");
+        pure(browser, "page-after-run");
+      } finally {
+        browser.quit();
+      }
+      assertEquals(3, trayward.json("GET", "/api/prints", "").path(0).path("marks").size());
+    }
+  }
+
+  private static void awaitText(ChromeDriver browser, String id, String... any) {
+    new WebDriverWait(browser, Duration.ofSeconds(60))
+        .until(
+            driver -> {
+              String text =
+                  driver.findElement(By.id(id)).getText().toLowerCase(java.util.Locale.ROOT);
+              return java.util.Arrays.stream(any).anyMatch(text::contains);
+            });
+  }
+
+  /** Takes a picture into the build folder and looks at every pixel. */
+  private static void pure(ChromeDriver browser, String name) throws Exception {
+    byte[] png = browser.getScreenshotAs(OutputType.BYTES);
+    Path pictures = Files.createDirectories(Path.of("target", "pictures"));
+    Files.write(pictures.resolve(name + ".png"), png);
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
+    int worst = 0;
+    int brightest = 0;
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        int rgb = image.getRGB(x, y);
+        worst = Math.max(worst, Math.max(rgb >> 8 & 0xff, rgb & 0xff));
+        brightest = Math.max(brightest, rgb >> 16 & 0xff);
+      }
+    }
+    assertTrue(worst <= MOST_GREEN_OR_BLUE, name + " has green or blue of " + worst);
+    assertTrue(brightest > 200, name + " shows nothing at all");
+  }
+}

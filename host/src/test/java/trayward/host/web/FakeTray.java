@@ -1,0 +1,84 @@
+package trayward.host.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import trayward.host.link.AlarmView;
+import trayward.host.link.Command;
+import trayward.host.link.LinkAnswer;
+import trayward.host.link.LinkEvent;
+import trayward.host.link.TrayLink;
+import trayward.host.link.TrayStatus;
+
+/** A controller that says what a test wants it to, and remembers what it was asked. */
+final class FakeTray implements TrayLink {
+
+  final List<Command> asked = new ArrayList<>();
+  volatile boolean silent;
+  volatile LinkAnswer answer = new LinkAnswer.Done();
+  volatile double uptimeS = 100;
+  volatile double bathC = 39.5;
+  volatile List<AlarmView> alarms = List.of();
+  volatile String state = "HOLDING";
+
+  @Override
+  public Optional<TrayStatus> latest() {
+    return silent ? Optional.empty() : Optional.of(status());
+  }
+
+  private TrayStatus status() {
+    return new TrayStatus(
+        1234,
+        uptimeS,
+        state,
+        12.5,
+        -1,
+        bathC,
+        Double.NaN,
+        45.25,
+        "VALID",
+        40,
+        0.43,
+        true,
+        true,
+        true,
+        true,
+        1500,
+        true,
+        alarms.isEmpty() ? "" : alarms.get(0).cause(),
+        alarms,
+        List.of("PRESENCE_DUE"),
+        List.of("presence due"),
+        1800,
+        true);
+  }
+
+  @Override
+  public LinkAnswer send(Command command) {
+    asked.add(command);
+    return answer;
+  }
+
+  @Override
+  public LinkAnswer setTemperature(double celsius) {
+    return celsius > 50 ? new LinkAnswer.Refused("15 to 50 °C") : answer;
+  }
+
+  @Override
+  public List<LinkEvent> takeEvents() {
+    return List.of();
+  }
+
+  @Override
+  public void beat() {}
+
+  @Override
+  public boolean simulated() {
+    return true;
+  }
+
+  @Override
+  public Optional<ScanLateness> lateness() {
+    return Optional.of(new ScanLateness(10, 0.1, 1.5, 2.0));
+  }
+}

@@ -1,0 +1,264 @@
+package trayward.host.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import trayward.host.link.AlarmView;
+import trayward.host.link.Command;
+import trayward.host.link.LinkAnswer;
+import trayward.host.session.TraceSample;
+import trayward.host.store.LogFile;
+import trayward.host.store.TrayLog;
+
+/** The JSON interface on loopback, over a fake controller and a real log. */
+@Timeout(60)
+class PageServerTest {
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  @TempDir private Path folder;
+  private final FakeTray tray = new FakeTray();
+  private final HttpClient http = HttpClient.newHttpClient();
+  private TrayLog log;
+  private FakeLogbook logbook;
+  private PageServer server;
+
+  @BeforeEach
+  void start() throws Exception {
+    log = LogFile.open(folder);
+    logbook = new FakeLogbook(log);
+    server = PageServer.start("127.0.0.1", 0, tray, log, logbook);
+  }
+
+  @AfterEach
+  void stop() {
+    server.close();
+    log.close();
+  }
+
+  private HttpResponse<String> send(String method, String path, String body) throws Exception {
+    URI uri = URI.create("http://127.0.0.1:" + server.port() + path);
+    return http.send(
+        HttpRequest.newBuilder(uri)
+            .method(method, HttpRequest.BodyPublishers.ofString(body))
+            .build(),
+        HttpResponse.BodyHandlers.ofString());
+  }
+
+  private JsonNode ok(int status, String method, String path, String body) throws Exception {
+    HttpResponse<String> response = send(method, path, body);
+    assertEquals(status, response.statusCode(), response.body());
+    return JSON.readTree(response.body());
+  }
+
+  private JsonNode problem(int status, String method, String path, String body) throws Exception {
+    HttpResponse<String> response = send(method, path, body);
+    assertEquals(status, response.statusCode(), response.body());
+    assertEquals(
+        "application/problem+json",
+        response.headers().firstValue("Content-Type").orElse("").split(";", -1)[0]);
+    JsonNode node = JSON.readTree(response.body());
+    // RFC 9457: these members, and the status again.
+    assertEquals(status, node.path("status").asInt());
+    assertTrue(node.hasNonNull("title") && node.hasNonNull("detail"), response.body());
+    return node;
+  }
+
+  @Test
+  void theStatusHasEveryFieldOfTheContract() throws Exception {
+    tray.alarms = List.of(new AlarmView("AIR_LOST", "UNACKNOWLEDGED", "SR-05", "lost", "leave"));
+    JsonNode status = ok(200, "GET", "/api/status", "");
+    for (String field :
+        List.of(
+            "state",
+            "bath_c",
+            "plate_c",
+            "set_c",
+            "duty",
+            "heater_on",
+            "fan_commanded",
+            "fan_proven",
+            "fan_rpm",
+            "first_out",
+            "withheld",
+            "alarms",
+            "current_print",
+            "simulated",
+            "uptime_s")) {
+      assertTrue(status.has(field), field);
+    }
+    assertEquals("HOLDING", status.path("state").asText());
+    assertEquals(39.5, status.path("bath_c").asDouble());
+    assertTrue(status.path("second_bath_c").isNull(), "not valid is null, never a number");
+    assertEquals("AIR_LOST", status.path("first_out").asText());
+    assertEquals("leave", status.path("alarms").path(0).path("action").asText());
+  }
+
+  @Test
+  void withoutAControllerTheStatusIsAProblemAndHealthIsBad() throws Exception {
+    tray.silent = true;
+    problem(503, "GET", "/api/status", "");
+    assertEquals(503, send("GET", "/healthz", "").statusCode());
+    tray.silent = false;
+    assertEquals(200, send("GET", "/healthz", "").statusCode());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"start", "stop", "acknowledge", "reset", "presence"})
+  void everyCommandReachesTheController(String word) throws Exception {
+    assertTrue(ok(200, "POST", "/api/commands/" + word, "").path("accepted").asBoolean());
+    assertEquals(List.of(Command.of(word).orElseThrow()), tray.asked);
+  }
+
+  @Test
+  void aRefusedCommandIs409WithTheReason() throws Exception {
+    tray.answer = new LinkAnswer.Refused("acknowledge the alarm first");
+    JsonNode problem = problem(409, "POST", "/api/commands/reset", "");
+    assertEquals("acknowledge the alarm first", problem.path("detail").asText());
+  }
+
+  @Test
+  void aCommandNobodyAnsweredIs503() throws Exception {
+    tray.answer = new LinkAnswer.NotDelivered("the controller did not answer");
+    problem(503, "POST", "/api/commands/stop", "");
+  }
+
+  @Test
+  void unknownAddressesAndMethodsAreProblemsToo() throws Exception {
+    problem(404, "POST", "/api/commands/boil", "");
+    problem(404, "GET", "/api/nothing", "");
+    problem(405, "DELETE", "/api/status", "");
+    problem(501, "GET", "/api/forecast", "");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "PUT|/api/set-temperature|{\"celsius\":77}|celsius",
+        "PUT|/api/set-temperature|{\"celsius\":\"40\"}|celsius",
+        "PUT|/api/set-temperature|{}|celsius",
+        "PUT|/api/set-temperature|{\"celsius\":40,\"kelvin\":1}|kelvin",
+        "PUT|/api/set-temperature|40|body",
+        "PUT|/api/set-temperature|{\"celsius\":40|body",
+        "PUT|/api/set-temperature|{\"celsius\":1e999}|celsius",
+        "POST|/api/marks|{\"kind\":\"out\"}|kind",
+        "POST|/api/marks|{\"kind\":3}|kind",
+        "POST|/api/baths|{\"name\":\"a\",\"litres\":-1}|litres",
+        "POST|/api/baths|{\"name\":\"\",\"litres\":1}|name",
+        "GET|/api/prints?limit=x||limit",
+        "GET|/api/prints/one||id",
+      })
+  void aBadRequestNamesItsField(String method, String path, String body, String field)
+      throws Exception {
+    JsonNode problem = problem(400, method, path, body == null ? "" : body);
+    assertEquals(field, problem.path("field").asText());
+    assertFalse(problem.path("accepted").asText().isEmpty());
+  }
+
+  @Test
+  void aPrintIsMarkedListedChangedAndHasItsTrace() throws Exception {
+    logbook.nowS = 10;
+    assertEquals(1, ok(201, "POST", "/api/marks", "{\"kind\":\"in\"}").path("id").asInt());
+    for (int i = 0; i <= 40; i++) {
+      log.addTrace(1, new TraceSample(10 + i, 39 + 0.05 * i, 45, 40, 0.4, "HOLDING", true));
+    }
+    logbook.nowS = 30;
+    JsonNode running = ok(200, "GET", "/api/status", "").path("current_print");
+    assertEquals(20, running.path("elapsed_s").asDouble());
+    ok(201, "POST", "/api/prints/1/marks", "{\"kind\":\"emergence\"}");
+    logbook.nowS = 50;
+    JsonNode print = ok(201, "POST", "/api/marks", "{\"kind\":\"pull\"}");
+    // By hand: 41 samples from 39.00 to 41.00 °C in even steps: mean 40, emergence half way.
+    JsonNode summary = print.path("summary");
+    assertEquals(40.0, summary.path("mean_c").asDouble(), 1e-9);
+    assertEquals(40.0, summary.path("emergence_c").asDouble(), 1e-9);
+    assertEquals(39.0, summary.path("in_c").asDouble(), 1e-9);
+    assertEquals(41.0, summary.path("pull_c").asDouble(), 1e-9);
+    assertEquals(20, summary.path("emergence_s").asDouble());
+    assertEquals(40, summary.path("pull_s").asDouble());
+    ok(200, "PATCH", "/api/prints/1", "{\"title\":\"ferry, morning\",\"notes\":\"a; \\\"b\\\"\"}");
+    assertEquals(
+        "ferry, morning", ok(200, "GET", "/api/prints", "").path(0).path("title").asText());
+    List<String> trace = send("GET", "/api/prints/1/trace.csv", "").body().lines().toList();
+    assertEquals(42, trace.size());
+    assertEquals("t_s,bath_c,plate_c,set_c,duty,state,fan_proven", trace.get(0));
+    assertEquals("0.000,39.00,45.00,40.00,0.400,HOLDING,1", trace.get(1));
+    problem(409, "POST", "/api/marks", "{\"kind\":\"emergence\"}");
+    problem(404, "GET", "/api/prints/2", "");
+    assertTrue(tray.asked.contains(Command.PRESENCE), "a mark is a sign of presence (SR-15)");
+  }
+
+  @Test
+  void sessionsBathsAndAdditionsAreKept() throws Exception {
+    assertEquals(1, ok(201, "POST", "/api/sessions", "").path("id").asInt());
+    assertEquals(1, ok(200, "POST", "/api/sessions", "").path("id").asInt());
+    ok(201, "POST", "/api/baths", "{\"name\":\"tray one\",\"litres\":1.0}");
+    ok(201, "POST", "/api/baths/1/additions", "{\"what\":\"bromide 10 %\",\"millilitres\":5}");
+    JsonNode bath = ok(200, "GET", "/api/baths", "").path(0);
+    assertEquals(1.005, bath.path("litres_now").asDouble(), 1e-9);
+    problem(404, "POST", "/api/baths/9/additions", "{\"what\":\"x\",\"millilitres\":5}");
+    problem(400, "POST", "/api/baths/1/additions", "{\"what\":\"x\",\"millilitres\":-5}");
+  }
+
+  @Test
+  void theStreamBeginsAtOnceForAnyAsker() throws Exception {
+    URI uri = URI.create("http://127.0.0.1:" + server.port() + "/api/stream");
+    HttpResponse<java.util.stream.Stream<String>> response =
+        http.send(HttpRequest.newBuilder(uri).build(), HttpResponse.BodyHandlers.ofLines());
+    try (var lines = response.body()) {
+      List<String> two =
+          lines.filter(l -> l.startsWith("data:") || l.startsWith("event:")).limit(4).toList();
+      assertEquals("event: status", two.get(0));
+      assertEquals("HOLDING", JSON.readTree(two.get(1).substring(5)).path("state").asText());
+      assertEquals("event: status", two.get(2));
+    }
+  }
+
+  @Test
+  void everyAddressOfTheDescriptionIsServedAndThePageForbidsForeignScript() throws Exception {
+    JsonNode described = ok(200, "GET", "/api/openapi.json", "");
+    described
+        .path("paths")
+        .properties()
+        .forEach(
+            path ->
+                path.getValue()
+                    .fieldNames()
+                    .forEachRemaining(method -> served(method, path.getKey())));
+    HttpResponse<String> page = send("GET", "/", "");
+    assertEquals(200, page.statusCode());
+    String policy = page.headers().firstValue("Content-Security-Policy").orElse("");
+    assertTrue(policy.contains("script-src 'self'"), policy);
+  }
+
+  private void served(String method, String path) {
+    if (path.equals("/api/stream")) {
+      return; // endless; it has a test of its own
+    }
+    try {
+      String real = path.replace("{id}", "7").replace("{command}", "presence");
+      int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
+      assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);
+    } catch (Exception e) {
+      throw new AssertionError(method + " " + path, e);
+    }
+  }
+}
