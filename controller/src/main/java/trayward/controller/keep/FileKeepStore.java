@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -32,11 +33,15 @@ public final class FileKeepStore implements KeepStore {
   /** Largest record read; a real one is under 400 bytes, so anything larger is not ours. */
   private static final int MAX_BYTES = 4096;
 
+  /** A record on its way to the disk, with its place among all offered. */
+  private record Waiting(KeepRecord record, long number) {}
+
   private final Path file;
-  private final ArrayBlockingQueue<KeepRecord> mailbox = new ArrayBlockingQueue<>(1);
+  private final ArrayBlockingQueue<Waiting> mailbox = new ArrayBlockingQueue<>(1);
+  private final AtomicLong offered = new AtomicLong();
   private final Thread writer;
   private volatile boolean failed;
-  private volatile boolean pending;
+  private volatile long written;
   private volatile boolean closing;
   // Scan thread only: when the record that is still pending was first seen to be.
   private long pendingSinceNanos = Long.MIN_VALUE;
@@ -68,16 +73,16 @@ public final class FileKeepStore implements KeepStore {
 
   @Override
   public void offer(KeepRecord record) {
-    pending = true;
-    while (!mailbox.offer(record)) {
-      KeepRecord stale = mailbox.poll();
+    Waiting waiting = new Waiting(record, offered.incrementAndGet());
+    while (!mailbox.offer(waiting)) {
+      Waiting stale = mailbox.poll();
       LOG.debug("a newer record replaces {}", stale);
     }
   }
 
   @Override
   public boolean writable(long nowNanos) {
-    if (!pending) {
+    if (offered.get() == written) {
       pendingSinceNanos = Long.MIN_VALUE;
     } else if (pendingSinceNanos == Long.MIN_VALUE) {
       pendingSinceNanos = nowNanos;
@@ -99,23 +104,28 @@ public final class FileKeepStore implements KeepStore {
 
   private void writeUntilClosed() {
     while (true) {
-      KeepRecord record = next();
-      if (record != null) {
-        failed = !replace(record);
-        pending = !mailbox.isEmpty();
-      } else if (closing) {
+      Waiting waiting = next();
+      if (waiting != null) {
+        failed = !replace(waiting.record);
+        written = waiting.number;
+      } else if (closing && mailbox.isEmpty()) { // closing seen: whatever was offered is too
         return;
       }
     }
   }
 
-  private @Nullable KeepRecord next() {
+  private @Nullable Waiting next() {
     try {
       return mailbox.poll(50, TimeUnit.MILLISECONDS);
     } catch (InterruptedException e) {
       closing = true;
       return null;
     }
+  }
+
+  private Path folder() {
+    Path folder = file.toAbsolutePath().getParent();
+    return folder == null ? file : folder;
   }
 
   private boolean replace(KeepRecord record) {
@@ -134,6 +144,10 @@ public final class FileKeepStore implements KeepStore {
         channel.force(true);
       }
       Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+      // The new name is durable only once its folder is: a latch must outlive a power cut.
+      try (FileChannel folder = FileChannel.open(folder(), StandardOpenOption.READ)) {
+        folder.force(true);
+      }
       return true;
     } catch (IOException e) {
       LOG.error("the controller's record {} cannot be written: {}", file, e.toString());

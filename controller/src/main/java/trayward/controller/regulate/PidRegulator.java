@@ -27,11 +27,14 @@ public final class PidRegulator implements Regulator {
   /** Below this plate temperature nothing is held back; K under the plate's ceiling. */
   private static final double PLATE_BAND_K = 3;
 
-  /** Derivative action beyond which the bath is on its way and the integral part waits, duty. */
-  private static final double MOVING_DUTY = 0.15;
+  /** A bath faster than this is on its way, and the integral part waits, K/s: 0.24 K/min. */
+  private static final double MOVING_K_PER_S = 0.004;
 
   /** The integral part waits further from set than this, K. */
-  private static final double WINDOW_K = 2;
+  private static final double WINDOW_K = 1;
+
+  /** How wrong the believed hold duty may be; proportional action alone is off by it over K. */
+  private static final double HOLD_DOUBT = 0.5;
 
   /** A sample gap outside of this is treated as its end, s: probes deliver about once a second. */
   private static final double MIN_SAMPLE_S = 0.05;
@@ -73,9 +76,17 @@ public final class PidRegulator implements Regulator {
     if (in.setC() != setC) {
       takeSet(in.setC());
     }
-    if (!in.heatAllowed() || Double.isNaN(in.bathC())) {
+    if (Double.isNaN(in.bathC())) {
       running = false;
-      duty = Double.isNaN(in.bathC()) ? 0 : firstAsk(in);
+      duty = 0;
+      return duty;
+    }
+    // Above set heat is withheld because of the bath itself: the controller goes on, or its
+    // integral
+    // part would stay as high as what brought the bath there.
+    if (!in.heatAllowed() && in.bathC() <= setC) {
+      running = false;
+      duty = firstAsk(in);
       return duty;
     }
     if (!running || in.bathTakenNanos() != sampleNanos) {
@@ -98,8 +109,9 @@ public final class PidRegulator implements Regulator {
     }
     h = Math.max(MIN_SAMPLE_S, Math.min(MAX_SAMPLE_S, h));
     Pid.Step step = pid.step(gains, setC, in.bathC(), h, 0, ceiling(in.plateC()));
-    boolean moving = Math.abs(step.next().derivative()) > MOVING_DUTY;
-    boolean far = Math.abs(setC - in.bathC()) > Math.max(WINDOW_K, 1.5 / gains.gain());
+    double movingDuty = MOVING_K_PER_S * gains.gain() * gains.derivativeS();
+    boolean moving = Math.abs(step.next().derivative()) > movingDuty;
+    boolean far = Math.abs(setC - in.bathC()) > Math.max(WINDOW_K, HOLD_DOUBT / gains.gain());
     // A long warm-up must not wind up the integral part. Neither condition can last: at rest the
     // derivative is nil, and the window is wider than the offset proportional action can leave.
     pid =
@@ -111,12 +123,17 @@ public final class PidRegulator implements Regulator {
 
   private void takeSet(double newSetC) {
     PidGains to = gainsAt(newSetC);
-    double hold = Math.min(1, Math.max(0, model.holdDuty(newSetC, room)));
-    // v = K (b r - y) + I rests at y = r with I = hold + K (1 - b) r.
-    pid =
-        new Pid(hold + to.gain() * (1 - to.weight()) * newSetC, pid.derivative(), pid.measuredC());
+    // What was learned of this tray at the old set temperature stands at the new one.
+    double learned = Double.isNaN(setC) ? 0 : pid.integral() - rest(gains, setC);
+    pid = new Pid(rest(to, newSetC) + learned, pid.derivative(), pid.measuredC());
     gains = to;
     setC = newSetC;
+  }
+
+  /** v = K (b r - y) + I rests at y = r with I = hold + K (1 - b) r. */
+  private double rest(PidGains at, double restC) {
+    double hold = Math.min(1, Math.max(0, model.holdDuty(restC, room)));
+    return hold + at.gain() * (1 - at.weight()) * restC;
   }
 
   /** Highest duty that keeps the plate under its ceiling, falling over the last few kelvin. */

@@ -8,15 +8,15 @@ package trayward.controller.regulate;
  * @param on whether the relay is wanted closed until the next step
  * @param ended whether this cycle's pulse is over: one closure a cycle spares the contact
  * @param phaseS time into the cycle, s
- * @param onForS how long the present pulse has lasted, s
+ * @param sinceS how long the present pulse or pause has lasted, s
  * @param owedS on-time asked for and not yet given, s; negative where too much was given
  */
 public record TimeProportioner(
-    boolean on, boolean ended, double phaseS, double onForS, double owedS) {
+    boolean on, boolean ended, double phaseS, double sinceS, double owedS) {
 
   /** At rest; the first step begins a cycle. */
   public static final TimeProportioner START =
-      new TimeProportioner(false, false, Double.POSITIVE_INFINITY, 0, 0);
+      new TimeProportioner(false, false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 0);
 
   /** Half of a 0.1 s scan: the nearest scan ends a pulse, and the rest is carried. */
   private static final double HALF_SCAN_S = 0.05;
@@ -35,20 +35,19 @@ public record TimeProportioner(
     // The debt is bounded by a cycle either way: a longer one would be paid long after its day.
     double owed = owedS + (duty - (on ? 1 : 0)) * (Double.isInfinite(phaseS) ? 0 : elapsedS);
     owed = Math.max(-cycleS, Math.min(cycleS, owed));
-    double onFor = on ? onForS + elapsedS : 0;
+    double since = sinceS + elapsedS;
+    boolean tooShort = since < minPulseS - HALF_SCAN_S;
     double phaseNow = begins ? 0 : phase;
     double rest = cycleS - phaseNow;
     double need = owed + duty * rest;
     boolean nowOn;
     if (on) {
-      boolean tooShort = onFor < minPulseS - HALF_SCAN_S;
-      boolean pauseTooShort = !begins && rest < minPulseS - HALF_SCAN_S && need > 0;
-      nowOn = tooShort || pauseTooShort || need >= (begins ? minPulseS : HALF_SCAN_S);
+      nowOn = tooShort || need >= (begins ? minPulseS : HALF_SCAN_S);
     } else {
       boolean mayBegin = begins || (!ended && rest >= minPulseS);
-      nowOn = mayBegin && need >= minPulseS;
+      nowOn = !tooShort && mayBegin && need >= minPulseS;
     }
     boolean over = !begins && (ended || (on && !nowOn));
-    return new TimeProportioner(nowOn, over, phaseNow, nowOn ? onFor : 0, owed);
+    return new TimeProportioner(nowOn, over, phaseNow, nowOn == on ? since : 0, owed);
   }
 }

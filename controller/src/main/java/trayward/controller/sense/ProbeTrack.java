@@ -66,7 +66,7 @@ public record ProbeTrack(
     if (!(celsius >= limits.minC() && celsius <= limits.maxC())) {
       return ReadingKind.OUT_OF_RANGE;
     }
-    if (everGood && raw.takenNanos() != goodTakenNanos) {
+    if (everGood) {
       double spanS = Math.max(MIN_RATE_SPAN_S, (raw.takenNanos() - goodTakenNanos) / 1e9);
       if (Math.abs(celsius - goodCelsius) > limits.maxRateKPerS() * spanS) {
         return ReadingKind.IMPOSSIBLE_RATE;

@@ -123,8 +123,9 @@ public final class Plant {
   public void advance(double hS, double heatW) {
     double f = covered || dry ? 0 : parameters.evaporationFactor();
     double coupling = dry ? 0 : parameters.plateToBathWPerK();
-    double bathJPerK = bathJPerK();
     double before = HeatFlow.evaporationW(parameters, f, y[1]);
+    // The liquid in the middle of the step: that of its beginning would cost some microkelvins.
+    double bathJPerK = HeatFlow.LITRE_J_PER_K * (liquidL - lostL(hS / 2, before));
     rates(heatW, coupling, bathJPerK, f, y, k1);
     offset(k1, hS / 2);
     rates(heatW, coupling, bathJPerK, f, at, k2);
@@ -145,10 +146,15 @@ public final class Plant {
   }
 
   private void evaporate(double hS, double lossW) {
-    double ml = lossW * hS / HeatFlow.latentJPerG(y[1]); // 1 g of water is taken as 1 mL
-    double possible = Math.min(ml, (liquidL - MIN_LIQUID_L) * 1000);
-    evaporatedMl += Math.max(0, possible);
-    liquidL -= Math.max(0, possible) / 1000;
+    double litres = lostL(hS, lossW);
+    evaporatedMl += litres * 1000;
+    liquidL -= litres;
+  }
+
+  /** Liquid that {@code lossW} takes away in {@code hS}, L; 1 g of water is taken as 1 mL. */
+  private double lostL(double hS, double lossW) {
+    double litres = lossW * hS / HeatFlow.latentJPerG(y[1]) / 1000;
+    return Math.max(0, Math.min(litres, liquidL - MIN_LIQUID_L));
   }
 
   private void offset(double[] rate, double h) {

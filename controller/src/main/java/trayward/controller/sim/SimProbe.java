@@ -50,6 +50,8 @@ final class SimProbe {
     // In air a probe follows about ten times more slowly than in liquid (common practice).
     double lag = parameters.lagS() * (inAir ? 10 : 1);
     sensedC += (target - sensedC) * (lag > 0 ? -Math.expm1(-(toS - fromS) / lag) : 1);
+    // After a leap of time (a computer that slept) the conversion begins now, not in the past.
+    nextTakeS = Math.max(nextTakeS, fromS);
     if (toS >= nextTakeS && !Double.isNaN(nextTakeS)) {
       double share = (nextTakeS - fromS) / (toS - fromS);
       takenC = before + share * (sensedC - before);

@@ -1,0 +1,197 @@
+package trayward.host.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import trayward.host.report.TraceCsv;
+import trayward.host.session.MarkKind;
+import trayward.host.session.Moment;
+import trayward.host.session.TraceSample;
+import trayward.host.store.LogFile;
+import trayward.host.store.TrayLog;
+
+/** Words in, exit code and one line out. */
+@Timeout(60)
+class MainTest {
+
+  @TempDir private Path folder;
+
+  /** What a command said and how it ended. */
+  private record Said(int code, String out, String err) {
+    /** The last line on standard error; the progress bar draws on the lines before. */
+    String lastError() {
+      List<String> lines = err.lines().toList();
+      return lines.isEmpty() ? "" : lines.get(lines.size() - 1);
+    }
+  }
+
+  private static Said say(String... words) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    int code =
+        Main.run(
+            words,
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8));
+    return new Said(
+        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  private Path file(String name, String text) throws Exception {
+    return Files.writeString(folder.resolve(name), text);
+  }
+
+  @Test
+  void wrongWordsAreOneLineAndExitTwo() {
+    for (String[] words :
+        new String[][] {
+          {"runn"}, {"rehearse"}, {"rehearse", "a.toml"}, {"print"}, {"print", "x"}, {"run", "-x"}
+        }) {
+      Said said = say(words);
+      assertEquals(2, said.code(), Arrays.toString(words));
+      assertEquals(1, said.err().lines().count(), said.err());
+    }
+  }
+
+  @Test
+  void helpIsEverywhere() {
+    for (String command : List.of("run", "rehearse", "prints", "print", "export")) {
+      Said said = say(command, "--help");
+      assertEquals(0, said.code(), command);
+      assertTrue(said.out().contains("Usage: trayward " + command), said.out());
+    }
+  }
+
+  @Test
+  void aWrongSettingNamesFileKeyFoundAndAccepted() throws Exception {
+    Path config = file("bad.toml", "[control]\nset_c = 70\n");
+    Said said = say("run", "--config", config.toString());
+    assertEquals(2, said.code());
+    assertEquals(config + ": control.set_c: found 70, accepted is 15 to 50 °C", said.lastError());
+  }
+
+  @Test
+  void aRehearsalWritesItsThreeFilesAndTheSameScenarioTheSameTrace() throws Exception {
+    Path scenario =
+        file(
+            "s.toml",
+            """
+            name = "short"
+            duration_s = 1200
+            [[at]]
+            t_s = 0
+            do = "start"
+            [[at]]
+            t_s = 900
+            do = "mark"
+            kind = "in"
+            """);
+    Path one = folder.resolve("one");
+    Path two = folder.resolve("two");
+    assertEquals(0, say("rehearse", scenario.toString(), "--out", one.toString()).code());
+    assertEquals(0, say("rehearse", scenario.toString(), "--out", two.toString()).code());
+    List<String> trace = Files.readAllLines(one.resolve("trace.csv"));
+    assertEquals(TraceCsv.HEADER, trace.get(0));
+    assertEquals(1 + 12_001, trace.size());
+    assertEquals(-1, Files.mismatch(one.resolve("trace.csv"), two.resolve("trace.csv")));
+    JsonNode result = new ObjectMapper().readTree(one.resolve("result.json").toFile());
+    assertTrue(result.path("heat_up_s").asDouble() > 600, result.toString());
+    // Time-optimal bound of the reference tray: 612.2 s by integration of its equations.
+    assertEquals(612.2, result.path("time_optimal_s").asDouble(), 6.0);
+    assertEquals(0, result.path("trips").size());
+    assertTrue(Files.readString(one.resolve("events.jsonl")).contains("\"kind\":\"MARK\""));
+  }
+
+  @Test
+  void aWrongScenarioWritesNothing() throws Exception {
+    Path scenario = file("s.toml", "[[fault]]\nt_s = 1\nkind = \"gremlins\"\n");
+    Path out = folder.resolve("out");
+    Said said = say("rehearse", scenario.toString(), "--out", out.toString());
+    assertEquals(2, said.code());
+    assertTrue(said.lastError().contains("fault number 1.kind: found 'gremlins'"), said.err());
+    assertFalse(Files.exists(out));
+  }
+
+  @Test
+  void aTakenPortIsNamedWithTheWayToChangeIt() throws Exception {
+    try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      Path config =
+          file(
+              "port.toml",
+              "[server]\nport = "
+                  + taken.getLocalPort()
+                  + "\n[log]\nfolder = \""
+                  + folder
+                  + "/data\"\n");
+      Said said = say("run", "--config", config.toString());
+      assertEquals(1, said.code());
+      assertTrue(said.lastError().contains("port " + taken.getLocalPort()), said.err());
+      assertTrue(said.lastError().contains("[server] port"), said.err());
+    }
+  }
+
+  @Test
+  void aLogInUseAndADamagedLogAreRefusedAndNoNewOneIsMade() throws Exception {
+    Path config = file("log.toml", "[server]\nport = 0\n[log]\nfolder = \"" + folder + "/d\"\n");
+    Path data = Files.createDirectories(folder.resolve("d"));
+    try (TrayLog log = LogFile.open(data)) {
+      Said said = say("run", "--config", config.toString());
+      assertEquals(1, said.code());
+      assertTrue(said.lastError().contains(log.file().toString()), said.err());
+    }
+    Files.writeString(data.resolve(LogFile.NAME), "not a log");
+    Said said = say("run", "--config", config.toString());
+    assertEquals(2, said.code());
+    assertTrue(said.lastError().contains(LogFile.NAME), said.err());
+    assertEquals("not a log", Files.readString(data.resolve(LogFile.NAME)));
+  }
+
+  @Test
+  void printsAreListedShownAndExported() throws Exception {
+    Path data = folder.resolve("data");
+    Instant wall = Instant.parse("2031-05-06T07:08:09Z");
+    try (TrayLog log = LogFile.open(data)) {
+      long session = log.startSession(wall, true).id();
+      log.mark(MarkKind.IN, session, new Moment(5, wall), "page", OptionalDouble.of(40));
+      for (int t = 5; t <= 65; t++) {
+        log.addTrace(session, new TraceSample(t, 40, 45, 40, 0.4, "HOLDING", true));
+      }
+      log.mark(MarkKind.PULL, session, new Moment(65, wall), "pedal", OptionalDouble.of(40));
+      log.updatePrint(1, java.util.Optional.of("pier, \"low\" tide"), java.util.Optional.empty());
+    }
+    Said list = say("prints", "--log", data.toString());
+    assertEquals(0, list.code());
+    assertTrue(list.out().contains("1:00") && list.out().contains("pier"), list.out());
+    Said one = say("print", "1", "--log", data.toString());
+    assertTrue(one.out().contains("by pedal") && one.out().contains("40.00"), one.out());
+    assertEquals(2, say("print", "9", "--log", data.toString()).code());
+    Path out = folder.resolve("export");
+    String to = out.toString();
+    assertEquals(0, say("export", "--out", to, "--log", data.toString()).code());
+    assertTrue(Files.readString(out.resolve("prints.csv")).contains("\"pier, \"\"low\"\" tide\""));
+    assertEquals(62, Files.readAllLines(out.resolve("print-1-trace.csv")).size());
+    assertEquals(
+        0, say("export", "--format", "json", "--out", to, "--log", data.toString()).code());
+    JsonNode json = new ObjectMapper().readTree(out.resolve("prints.json").toFile());
+    assertEquals(60, json.path(0).path("pull_s").asDouble());
+    assertEquals(2, say("export", "--format", "xml", "--out", to).code());
+    assertEquals(2, say("prints", "--log", folder.resolve("nowhere").toString()).code());
+  }
+}
