@@ -64,7 +64,7 @@ public record Settings(
    */
   public record Server(String address, int port, boolean hostAtTray) {}
 
-  private static final Pattern ROM = Pattern.compile("28-[0-9a-f]{12}");
+  private static final Pattern ROM = Pattern.compile("28-[0-9a-fA-F]{12}");
 
   /** The embedded default: simulated tray, page on loopback, data in the working folder. */
   public static Settings standard() {
@@ -187,8 +187,7 @@ public record Settings(
     }
     String rom = table.text(key);
     if (!ROM.matcher(rom).matches()) {
-      throw table.refuse(
-          key, "'" + rom + "'", "28- and twelve hexadecimal digits in small letters");
+      throw table.refuse(key, "'" + rom + "'", "28- and twelve hexadecimal digits");
     }
     if (roms.containsValue(rom)) {
       throw table.refuse(key, "'" + rom + "'", "a probe not used for another place");

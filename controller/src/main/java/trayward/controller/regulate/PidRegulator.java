@@ -18,8 +18,14 @@ public final class PidRegulator implements Regulator {
   /** Lag of a bath probe in its sheath, s; by SIMC's half rule half of it counts as delay. */
   private static final double PROBE_LAG_S = 5;
 
-  /** Closed-loop time asked for, s: four delays or more leave the loop a sensitivity below 1.6. */
+  /** Longest closed-loop time asked for, s: five delays leave the loop a sensitivity below 1.6. */
   private static final double CLOSED_S = 32;
+
+  /** Shortest: two delays, for small trays that would otherwise creep. */
+  private static final double CLOSED_DELAYS = 2;
+
+  /** Gain beyond which the 1/16 K steps of a reading would shake the duty, duty per K. */
+  private static final double CALM_GAIN = 0.5;
 
   /** Derivative filter ratio: a small N, because a reading is rounded to 1/16 K. */
   private static final double FILTER = 3;
@@ -147,8 +153,10 @@ public final class PidRegulator implements Regulator {
     TrayModel.Linear linear = model.linearAt(celsius, room);
     double fast = linear.fastS() + PROBE_LAG_S / 2;
     double delay = DELAY_S + PROBE_LAG_S / 2;
+    double calm = linear.slowS() / (linear.gainKPerDuty() * CALM_GAIN) - delay;
+    double closed = Math.min(CLOSED_S, Math.max(CLOSED_DELAYS * delay, calm));
     Simc.Series ideal =
-        Simc.tune(linear.gainKPerDuty(), linear.slowS(), fast, delay, CLOSED_S).ideal();
+        Simc.tune(linear.gainKPerDuty(), linear.slowS(), fast, delay, closed).ideal();
     return new PidGains(
         ideal.gain(), ideal.integralS(), ideal.derivativeS(), FILTER, 1.0, ideal.integralS());
   }

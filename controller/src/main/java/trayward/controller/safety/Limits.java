@@ -11,6 +11,7 @@ public final class Limits {
   public static final Limits STANDARD = new Limits(Map.of());
 
   private final EnumMap<Limit, Double> values = new EnumMap<>(Limit.class);
+  private final EnumMap<Limit, Integer> milliseconds = new EnumMap<>(Limit.class);
 
   /**
    * Defaults with some replaced.
@@ -25,6 +26,7 @@ public final class Limits {
             limit.key() + " must be " + limit.range().words() + ", not " + value);
       }
       values.put(limit, value);
+      milliseconds.put(limit, milliseconds(limit, value));
     }
   }
 
@@ -42,7 +44,11 @@ public final class Limits {
 
   /** A limit given in seconds or minutes, as whole milliseconds. */
   public int ms(Limit limit) {
+    return Objects.requireNonNull(milliseconds.get(limit), limit.key());
+  }
+
+  private static int milliseconds(Limit limit, double value) {
     double perUnit = limit.unit().equals("min") ? 60_000 : 1_000;
-    return (int) Math.round(get(limit) * perUnit);
+    return (int) Math.round(value * perUnit);
   }
 }

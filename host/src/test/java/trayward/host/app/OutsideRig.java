@@ -57,6 +57,7 @@ public final class OutsideRig {
         line("fan_rpm", String.format(Locale.ROOT, "%.0f", rpm));
         line("airflow", rpm > RATED_RPM / 2 ? "1" : "0");
         line("stop_button", "1");
+        line("heat_w_seen_by_the_rig", heats ? "200" : "0");
         line("tick", Long.toString(step));
       }
       if (step % 25 == 0) {
