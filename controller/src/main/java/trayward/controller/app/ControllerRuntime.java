@@ -112,7 +112,9 @@ public final class ControllerRuntime implements AutoCloseable {
         settings.control().setC(),
         settings.control().cycleS(),
         settings.control().minPulseS(),
-        settings.control().hostRequired());
+        settings.control().hostRequired(),
+        settings.model(),
+        settings.room());
   }
 
   private static Path dataFolder(Path folder) throws ConfigRefused {

@@ -98,7 +98,9 @@ public final class Rehearsal {
             scenario.control().setC(),
             scenario.control().cycleS(),
             scenario.control().minPulseS(),
-            scenario.control().hostRequired());
+            scenario.control().hostRequired(),
+            scenario.model(),
+            scenario.room());
     PidRegulator regulator =
         new PidRegulator(
             scenario.model(), scenario.room(), scenario.limits().get(Limit.PLATE_ASK_C));

@@ -37,9 +37,12 @@ final class Trips {
       case SCAN_LATE -> in.lateMs() >= seen.ms(Limit.LATE_TRIP_S);
       case STORE_FAILED -> seen.state().inRun() && !in.storeWritable();
       case BATH_PROBE_BAD ->
-          notOff
-              && (bad(seen, seen.probes().bathBadMs()) || bad(seen, seen.probes().secondBadMs()));
-      case PLATE_PROBE_BAD -> notOff && bad(seen, seen.probes().plateBadMs());
+          finds(cause, seen)
+              || (notOff
+                  && (bad(seen, seen.probes().bathBadMs())
+                      || bad(seen, seen.probes().secondBadMs())));
+      case PLATE_PROBE_BAD ->
+          finds(cause, seen) || (notOff && bad(seen, seen.probes().plateBadMs()));
       case PROBES_DISAGREE -> notOff && seen.probes().apartMs() >= seen.ms(Limit.DISAGREE_S);
       case TRAY_DRY -> seen.plateAtLeast(seen.get(Limit.PLATE_DRY_C)) || finds(cause, seen);
       case PLATE_TOO_HOT -> seen.plateAtLeast(seen.get(Limit.PLATE_HARD_C));
@@ -89,8 +92,10 @@ final class Trips {
       case SCAN_LATE -> in.lateMs() < seen.ms(Limit.LATE_TRIP_S);
       case STORE_FAILED -> in.storeWritable();
       case BATH_PROBE_BAD ->
-          in.bath().valid() && (in.secondBath().valid() || !in.secondBath().fitted());
-      case PLATE_PROBE_BAD -> in.plate().valid() || !in.plate().fitted();
+          in.bath().valid()
+              && (in.secondBath().valid() || !in.secondBath().fitted())
+              && !finds(cause, seen);
+      case PLATE_PROBE_BAD -> (in.plate().valid() || !in.plate().fitted()) && !finds(cause, seen);
       case PROBES_DISAGREE -> seen.probes().apartMs() == 0;
       case TRAY_DRY, PLATE_TOO_HOT -> plateCooled(seen) && !finds(cause, seen);
       case BATH_TOO_HOT -> bathCooled(seen);

@@ -6,7 +6,9 @@ import trayward.controller.port.ProbeReader;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
+import trayward.controller.safety.State;
 import trayward.controller.safety.Temperature;
+import trayward.controller.safety.ThermalInput;
 import trayward.controller.sense.ProbeLimits;
 import trayward.controller.sense.ProbeTrack;
 import trayward.controller.sense.ReadingKind;
@@ -69,6 +71,19 @@ final class Probes {
     return fitted[i]
         ? new Temperature(true, tracks[i].reading().valid(), tracks[i].goodCelsius())
         : Temperature.NOT_FITTED;
+  }
+
+  /** What the watch over heat sees of them. */
+  ThermalInput thermal(double elapsedS, boolean heatCommanded, State state) {
+    return new ThermalInput(
+        elapsedS, heatCommanded, state, sample(ProbeRole.BATH), sample(ProbeRole.PLATE));
+  }
+
+  private ThermalInput.Sample sample(ProbeRole role) {
+    ProbeTrack track = tracks[index(role)];
+    return track.everGood()
+        ? new ThermalInput.Sample(track.goodCelsius(), track.goodTakenNanos())
+        : ThermalInput.Sample.NONE;
   }
 
   private static final ProbeRole[] ROLES = ProbeRole.values();

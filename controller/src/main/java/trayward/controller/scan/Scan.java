@@ -27,6 +27,7 @@ import trayward.controller.safety.Limits;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
+import trayward.controller.safety.TrayWatch;
 import trayward.controller.safety.Verdict;
 import trayward.controller.sense.ProbeTrack;
 
@@ -58,6 +59,8 @@ public final class Scan {
   private TimeProportioner pulses = TimeProportioner.START;
   private double setC;
   private boolean permittedBefore;
+  private boolean heatCommanded;
+  private TrayWatch watch;
   private boolean watchdogLevel;
   private long scan;
   private long lastNanos;
@@ -85,6 +88,7 @@ public final class Scan {
     this.interlock = new Interlock(settings.limits(), settings.spinDownS());
     this.probes = new Probes(probeReader, settings, events, nowNanos);
     this.setC = settings.startSetC();
+    this.watch = TrayWatch.start(settings.model(), settings.room());
     KeepLoad load = store.load();
     this.state = InterlockState.powerUp(load);
     this.kept = state.keep();
@@ -127,7 +131,8 @@ public final class Scan {
     for (Ask ask : asks) {
       atTray |= gather(ask, requests);
     }
-    double duty = regulate(elapsedMs);
+    watch = watch.next(probes.thermal(elapsedMs / 1000.0, heatCommanded, state.state()));
+    double duty = watch.looking() ? 0 : regulate(elapsedMs);
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
     boolean heaterOn = write(verdict, duty, elapsedMs);
@@ -136,6 +141,7 @@ public final class Scan {
     answer(verdict.refused());
     state = verdict.next();
     permittedBefore = verdict.permitted();
+    heatCommanded = heaterOn && verdict.safetyRelay();
     Written written = new Written(permittedBefore ? duty : 0, heaterOn, watchdogLevel);
     return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written);
   }
@@ -216,7 +222,7 @@ public final class Scan {
         atTray,
         store.writable(nowNanos),
         settings.hostRequired() ? host.silentMs(nowNanos) : 0,
-        Set.of());
+        watch.findings());
   }
 
   private boolean write(Verdict verdict, double duty, int elapsedMs) {

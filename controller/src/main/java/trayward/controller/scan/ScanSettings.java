@@ -1,5 +1,7 @@
 package trayward.controller.scan;
 
+import trayward.controller.regulate.RoomModel;
+import trayward.controller.regulate.TrayModel;
 import trayward.controller.safety.Limits;
 
 /**
@@ -16,6 +18,8 @@ import trayward.controller.safety.Limits;
  * @param cycleS cycle of the heater relay, s
  * @param minPulseS shortest pulse or pause of it, s
  * @param hostRequired whether heat needs a living host (SR-16)
+ * @param model what is believed of the tray, for the watch over heat
+ * @param room what is believed of the room
  */
 public record ScanSettings(
     Limits limits,
@@ -28,4 +32,6 @@ public record ScanSettings(
     double startSetC,
     double cycleS,
     double minPulseS,
-    boolean hostRequired) {}
+    boolean hostRequired,
+    TrayModel model,
+    RoomModel room) {}

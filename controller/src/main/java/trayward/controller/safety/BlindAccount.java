@@ -1,0 +1,93 @@
+package trayward.controller.safety;
+
+import trayward.controller.regulate.RoomModel;
+import trayward.controller.regulate.TrayModel;
+
+/**
+ * The account of energy where no plate probe is wired, kept in blocks of half a minute (SR-10,
+ * SR-11). A value.
+ *
+ * @param blockS time in this block, s
+ * @param sumKs integral of the bath reading over it, K s
+ * @param leastJ least heat commanded in it, less the most the bath can lose, J
+ * @param meanC mean reading of the block before, °C; NaN where there is none
+ * @param unansweredJ heat commanded and not seen, J
+ * @param risingBlocks blocks in a row in which the bath rose with heat long off
+ */
+record BlindAccount(
+    double blockS,
+    double sumKs,
+    double leastJ,
+    double meanC,
+    double unansweredJ,
+    int risingBlocks) {
+
+  static final BlindAccount START = new BlindAccount(0, 0, 0, Double.NaN, 0, 0);
+
+  /** SR-10. */
+  private static final double UNANSWERED_J = 20_000;
+
+  /** Averages noise of 0.05 K to 0.01 K. */
+  private static final double BLOCK_S = 30;
+
+  private static final double POWER_MIN = 0.65;
+
+  /** Trays evaporate up to twice the correlation and lose up to 4 W/K, draughts included. */
+  private static final double EVAPORATION_MAX = 2;
+
+  private static final double LOSS_MAX = 1.7;
+
+  /** Pours may have doubled the liquid, and small trays take a jug or two besides, L. */
+  private static final double LIQUID_MAX = 2;
+
+  private static final double JUGS_L = 0.6;
+
+  /** A slow plate (1800 J/K over 12 W/K) has passed its heat on after two time constants, s. */
+  private static final double COASTED_S = 300;
+
+  /** Two minutes of steady rise are no pour. */
+  private static final int RISING = 4;
+
+  private static final double RISE_K = 0.1;
+
+  BlindAccount next(ThermalInput in, HeatLag heat, TrayModel model, RoomModel room) {
+    if (!in.bath().known()) {
+      return START;
+    }
+    double dt = in.elapsedS();
+    double bath = in.bath().celsius();
+    double power = in.heatCommanded() ? POWER_MIN * model.heaterW() : 0;
+    double least = leastJ + (power - mostLossW(bath, model, room)) * dt;
+    double time = blockS + dt;
+    double sum = sumKs + bath * dt;
+    if (time < BLOCK_S) {
+      return new BlindAccount(time, sum, least, meanC, unansweredJ, risingBlocks);
+    }
+    double mean = sum / time;
+    double rise = Double.isNaN(meanC) ? 0 : mean - meanC;
+    double capacity = TrayModel.LITRE_J_PER_K * (LIQUID_MAX * model.liquidL() + JUGS_L);
+    // A fall is no credit: it may be a cold pour.
+    double unanswered = unansweredJ + least - capacity * Math.max(0, rise);
+    boolean rose = heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K;
+    return new BlindAccount(
+        0,
+        0,
+        0,
+        mean,
+        Math.max(0, Math.min(2 * UNANSWERED_J, unanswered)),
+        rose ? Math.min(RISING, risingBlocks + 1) : 0);
+  }
+
+  private static double mostLossW(double bath, TrayModel model, RoomModel room) {
+    return LOSS_MAX * model.bathLossWPerK() * Math.max(0, bath - room.airC())
+        + EVAPORATION_MAX * model.evaporationW(bath, room);
+  }
+
+  boolean unanswered() {
+    return unansweredJ >= UNANSWERED_J;
+  }
+
+  boolean rises() {
+    return risingBlocks >= RISING;
+  }
+}

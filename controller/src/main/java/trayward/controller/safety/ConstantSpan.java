@@ -1,0 +1,119 @@
+package trayward.controller.safety;
+
+/**
+ * How long a probe has given the very same value, and what heat was given meanwhile. A value.
+ *
+ * <p>While a healthy bath reading does not move by one step, the bath stays within that step, so
+ * what the plate gives must equal what the room takes, which does not change: two halves of such a
+ * time differ by no more heat than the step holds. A frozen probe has no such bond.
+ *
+ * @param celsius the value; NaN before the first
+ * @param ageS time it has been the same, s
+ * @param slope change of the reading before that, K/s
+ * @param dutyBefore mean commanded duty before that
+ * @param usualS how long this probe has kept a value of late, s
+ * @param dutyS time of commanded heat since, s
+ * @param stepS time between two entries of {@code heatJ}, s
+ * @param heatJ heat given since, J, at every step
+ * @param entries how many of them count
+ * @param sumJ heat given since, J, now
+ */
+record ConstantSpan(
+    double celsius,
+    double ageS,
+    double slope,
+    double dutyBefore,
+    double usualS,
+    double dutyS,
+    double stepS,
+    Row heatJ,
+    int entries,
+    double sumJ) {
+
+  /** Entries kept; when they are full every second one is dropped and the step doubled. */
+  private static final int KEPT = 64;
+
+  /** Saturates: a probe left lying for weeks. */
+  private static final double LONG_S = 1e6;
+
+  /** Time over which the course before is remembered, s. */
+  private static final double BEFORE_S = 30;
+
+  /** Weight of one span among those of late. */
+  private static final double USUAL_SHARE = 0.1;
+
+  /** Long beyond what a live probe does in a resting bath, s. */
+  private static final double FROZEN_S = 50;
+
+  private static final double FROZEN_SPANS = 8;
+
+  static final ConstantSpan START =
+      new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 1, Row.of(KEPT, 0), 1, 0);
+
+  /** After {@code dt} seconds with {@code heatW}, the newest reading being {@code readC}. */
+  ConstantSpan next(double readC, double dt, double heatW, boolean commanded) {
+    if (Double.isNaN(readC)) {
+      return START;
+    }
+    double u = commanded ? 1 : 0;
+    if (Double.compare(readC, celsius) != 0) {
+      return began(readC, dt, u);
+    }
+    double sum = sumJ + heatW * dt;
+    double age = Math.min(LONG_S, ageS + dt);
+    double duty = dutyS + u * dt;
+    if (age < entries * stepS) {
+      return new ConstantSpan(
+          readC, age, slope, dutyBefore, usualS, duty, stepS, heatJ, entries, sum);
+    }
+    double[] heat = heatJ.copy();
+    int n = entries;
+    double step = stepS;
+    if (n == KEPT) {
+      n = KEPT / 2;
+      step = 2 * stepS;
+      for (int i = 0; i < n; i++) {
+        heat[i] = heat[2 * i];
+      }
+    }
+    heat[n] = sum;
+    return new ConstantSpan(
+        readC, age, slope, dutyBefore, usualS, duty, step, Row.owning(heat), n + 1, sum);
+  }
+
+  private ConstantSpan began(double readC, double dt, double u) {
+    boolean first = Double.isNaN(celsius);
+    double spanS = Math.max(0.5, ageS + dt);
+    double share = first ? 1 : HeatLag.share(spanS, BEFORE_S);
+    double rate = first ? 0 : (readC - celsius) / spanS;
+    double duty = first ? u : (dutyS + u * dt) / spanS;
+    return new ConstantSpan(
+        readC,
+        0,
+        slope + share * (rate - slope),
+        dutyBefore + share * (duty - dutyBefore),
+        first ? 0 : usualS + USUAL_SHARE * (spanS - usualS),
+        0,
+        1,
+        Row.of(KEPT, 0),
+        1,
+        0);
+  }
+
+  /** Heat of the second half of this time less that of the first, J. */
+  double moreJ() {
+    int last = entries - 1;
+    int half = last / 2;
+    return heatJ.at(2 * half) - 2 * heatJ.at(half);
+  }
+
+  /** A live probe, noisy or quiet, would have moved by its own habit; unknown until it has one. */
+  boolean outlasts() {
+    return usualS > 0 && ageS >= FROZEN_S && ageS >= FROZEN_SPANS * usualS;
+  }
+
+  /** Mean commanded duty in this time. */
+  double duty() {
+    return ageS > 0 ? dutyS / ageS : 0;
+  }
+}

@@ -1,0 +1,63 @@
+package trayward.controller.safety;
+
+/**
+ * Commanded heat as a lagging plate probe would feel it: three first-order filters over the lags
+ * such a probe can have, and the mean of the middle one between two readings. A value.
+ *
+ * <p>The plate's equation is linear, so the lagged plate temperature obeys it too, with heat and
+ * bath lagged the same way. A reading is taken 0.75 s before it arrives (12-bit conversion):
+ * counted as lag.
+ *
+ * @param quick share of full heat through the shortest lag
+ * @param middle the same through the middle one
+ * @param slow the same through the longest
+ * @param sum integral of {@code middle} since the last reading, s
+ * @param spread integral of quick less slow that a plate still remembers, s
+ * @param elapsedS time in that sum, s
+ * @param offS time since heat was last commanded, s
+ */
+record HeatLag(
+    double quick,
+    double middle,
+    double slow,
+    double sum,
+    double spread,
+    double elapsedS,
+    double offS) {
+
+  static final HeatLag START = new HeatLag(0, 0, 0, 0, 0, 0, 1e6);
+
+  /** Lags, s: a bare probe on a plate 2, a clamped one in paste up to 8; with the reading's age. */
+  private static final double QUICK_S = 2.7;
+
+  private static final double MIDDLE_S = 5;
+  private static final double SLOW_S = 9.5;
+
+  /** A plate forgets with capacity over coupling: 61 s for the reference tray. */
+  private static final double MEMORY_S = 61;
+
+  private static final double LONG_S = 1e6; // saturates: ages here are compared with minutes
+
+  HeatLag next(boolean commanded, double dt) {
+    double u = commanded ? 1 : 0;
+    double q = quick + (u - quick) * share(dt, QUICK_S);
+    double m = middle + (u - middle) * share(dt, MIDDLE_S);
+    double l = slow + (u - slow) * share(dt, SLOW_S);
+    double s = spread + (q - l) * dt - spread * share(dt, MEMORY_S);
+    double off = commanded ? 0 : Math.min(LONG_S, offS + dt);
+    return new HeatLag(q, m, l, sum + m * dt, s, elapsedS + dt, off);
+  }
+
+  HeatLag taken() {
+    return new HeatLag(quick, middle, slow, 0, spread, 0, offS);
+  }
+
+  /** Mean of the lagged heat since the last reading. */
+  double mean() {
+    return elapsedS > 0 ? sum / elapsedS : middle;
+  }
+
+  static double share(double dt, double timeConstantS) {
+    return -Math.expm1(-dt / timeConstantS);
+  }
+}

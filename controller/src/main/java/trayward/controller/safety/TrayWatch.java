@@ -1,0 +1,185 @@
+package trayward.controller.safety;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import trayward.controller.event.TripCause;
+import trayward.controller.regulate.RoomModel;
+import trayward.controller.regulate.TrayModel;
+
+/**
+ * Watches that heat goes where it is commanded, by the physics of the tray: dry or lifted tray
+ * (SR-07), frozen probes (SR-08), heat that does not arrive (SR-10) or arrives uncommanded (SR-11).
+ * A value; {@link #next} returns the following one. Pure.
+ *
+ * @param model what is believed of the tray
+ * @param room what is believed of the room
+ * @param heat commanded heat through time
+ * @param bath newest bath readings
+ * @param plate newest plate readings
+ * @param bank trays the plate readings still allow; null outside of a run
+ * @param look a plate too hot is being looked at; null where none is
+ * @param frozen whether the bath reading stands still
+ * @param plateSpan the same value of the plate probe
+ * @param offRise plate rising with heat off
+ * @param account energy where no plate is seen
+ * @param named what was found and is still told
+ * @param toldS how long that has been told, s
+ */
+public record TrayWatch(
+    TrayModel model,
+    RoomModel room,
+    HeatLag heat,
+    ReadingTrail bath,
+    ReadingTrail plate,
+    @Nullable PlateBank bank,
+    @Nullable PlateLook look,
+    FrozenBath frozen,
+    ConstantSpan plateSpan,
+    OffRise offRise,
+    BlindAccount account,
+    @Nullable TripCause named,
+    double toldS) {
+
+  /** A finding is told this long, s: the interlock latches it in the next scan. */
+  private static final double TELL_S = 5;
+
+  /** Readings further apart than this are no course, s: stale probes trip by themselves. */
+  private static final double GAP_S = 5;
+
+  /** A watch that has seen nothing. */
+  public static TrayWatch start(TrayModel model, RoomModel room) {
+    return new TrayWatch(
+        model,
+        room,
+        HeatLag.START,
+        ReadingTrail.START,
+        ReadingTrail.START,
+        null,
+        null,
+        FrozenBath.START,
+        ConstantSpan.START,
+        OffRise.START,
+        BlindAccount.START,
+        null,
+        0);
+  }
+
+  /** What the interlock should know in this scan. */
+  public Set<TripCause> findings() {
+    EnumSet<TripCause> found = EnumSet.noneOf(TripCause.class);
+    if (named != null) {
+      found.add(named);
+    }
+    // With a plate to look at, the look tells a frozen reading from a dry tray, and names it.
+    if (!plate.full() && frozen.found(model, room, false)) {
+      found.add(TripCause.BATH_PROBE_BAD);
+    }
+    return found;
+  }
+
+  /** Heat is to be held off for a look at the plate, or to see the bath reading move. */
+  public boolean looking() {
+    return look != null || frozen.pokes();
+  }
+
+  /** After one scan. */
+  public TrayWatch next(ThermalInput in) {
+    HeatLag heatNow = heat.next(in.heatCommanded(), in.elapsedS());
+    ReadingTrail bathNow = bath.next(in.bath());
+    ReadingTrail plateNow = plate.next(in.plate());
+    boolean seesPlate = in.plate().known();
+    BlindAccount accountNow =
+        seesPlate ? BlindAccount.START : account.next(in, heatNow, model, room);
+    ConstantSpan plateSpanNow =
+        plateSpan.next(in.plate().celsius(), in.elapsedS(), 0, in.heatCommanded());
+    OffRise riseNow = seesPlate ? offRise.next(heatNow, plateNow, bathNow) : OffRise.START;
+    boolean reading = plate.news(in.plate());
+    PlateBank bankNow = reading ? bankAfter(in, heatNow, bathNow, plateNow) : bank;
+    PlateLook lookNow = lookAfter(in, heatNow, bathNow, plateNow, bankNow);
+    TripCause found =
+        cause(in, accountNow, riseNow, lookNow, bathNow, plateNow, plateSpanNow, bankNow);
+    if (found != null || named != null) {
+      bankNow = null; // what follows a fault is judged afresh
+      lookNow = null;
+    }
+    TripCause told = found != null ? found : goesOn() ? named : null;
+    return new TrayWatch(
+        model,
+        room,
+        reading ? heatNow.taken() : heatNow,
+        bathNow,
+        plateNow,
+        bankNow,
+        lookNow,
+        frozen.next(in, model),
+        plateSpanNow,
+        riseNow,
+        found != null ? BlindAccount.START : accountNow,
+        told,
+        found != null ? 0 : toldS + in.elapsedS());
+  }
+
+  /** A probe found frozen stays so until its reading moves. */
+  private boolean goesOn() {
+    return toldS < TELL_S
+        || (named == TripCause.BATH_PROBE_BAD && frozen.span().ageS() > toldS)
+        || (named == TripCause.PLATE_PROBE_BAD && plateSpan.ageS() > toldS);
+  }
+
+  private @Nullable PlateBank bankAfter(
+      ThermalInput in, HeatLag heatNow, ReadingTrail bathNow, ReadingTrail plateNow) {
+    boolean can = in.state().inRun() && bathNow.full() && plateNow.full();
+    if (!can || plateNow.stepS() > GAP_S) {
+      return null;
+    }
+    if (bank == null || (bank.side() != 0 && !in.state().purged())) {
+      return PlateBank.start(model, plateNow.median());
+    }
+    return bank.next(plateNow.stepS(), heatNow, bathNow, plateNow.median(), room);
+  }
+
+  private @Nullable PlateLook lookAfter(
+      ThermalInput in,
+      HeatLag heatNow,
+      ReadingTrail bathNow,
+      ReadingTrail plateNow,
+      @Nullable PlateBank bankNow) {
+    boolean still = look != null ? frozen.stands() : frozen.found(model, room, true);
+    boolean odd = bankNow != null && (bankNow.side() > 0 || still);
+    if (!odd || !in.state().purged()) {
+      return null;
+    }
+    return look == null
+        ? PlateLook.begin(
+            heatNow, bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
+        : look.next(heatNow, plateNow.median(), in.elapsedS());
+  }
+
+  private @Nullable TripCause cause(
+      ThermalInput in,
+      BlindAccount accountNow,
+      OffRise riseNow,
+      @Nullable PlateLook lookNow,
+      ReadingTrail bathNow,
+      ReadingTrail plateNow,
+      ConstantSpan plateSpanNow,
+      @Nullable PlateBank bankNow) {
+    if (riseNow.found(plateNow.median(), in.state())
+        || (accountNow.rises() && in.state() != State.OFF)) {
+      return TripCause.RELAY_STUCK;
+    }
+    boolean tooHot = bankNow != null && bankNow.side() > 0;
+    if (frozen.pokedInVain(model) || (frozen.pokes() && tooHot)) {
+      return TripCause.BATH_PROBE_BAD;
+    }
+    if (lookNow != null) {
+      return lookNow.cause(plateNow.median(), bathNow.median(), plateSpanNow, frozen.span());
+    }
+    if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
+      return ColdPlate.cause(
+          plateNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
+    }
+    return accountNow.unanswered() ? TripCause.HEAT_NOT_ARRIVING : null;
+  }
+}
