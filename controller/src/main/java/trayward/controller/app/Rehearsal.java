@@ -56,7 +56,7 @@ public final class Rehearsal {
   private final Listener listener;
   private final SimulatedTray tray;
   private final KeepStore store = new MemoryKeepStore();
-  private final Mailbox mailbox = new Mailbox();
+  private Mailbox mailbox = new Mailbox();
   private final EventBox events = new EventBox();
   private @Nullable Scan scan;
   private @Nullable Snapshot last;
@@ -85,6 +85,8 @@ public final class Rehearsal {
 
   private Scan powerUp(long nowNanos) {
     host = new HostPulse();
+    mailbox = new Mailbox(); // what was asked of the program that lost its power is lost with it
+    stalledUntilS = Double.NEGATIVE_INFINITY;
     FanTable fan = scenario.fan();
     ScanSettings settings =
         new ScanSettings(

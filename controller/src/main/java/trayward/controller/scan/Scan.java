@@ -115,8 +115,9 @@ public final class Scan {
       // Nothing was late before the first scan: wiring took what it took.
       lastNanos = nowNanos - PERIOD_MS * 1_000_000L;
     }
-    int elapsedMs = (int) Math.min(Integer.MAX_VALUE, (nowNanos - lastNanos) / 1_000_000L);
-    lastNanos = nowNanos;
+    long wholeMs = (nowNanos - lastNanos) / 1_000_000L;
+    lastNanos += wholeMs * 1_000_000L; // the rest counts in the next scan: no time is lost
+    int elapsedMs = (int) Math.min(Integer.MAX_VALUE, wholeMs);
     LineReadings in = lines.read(nowNanos);
     probes.read(nowNanos);
     EnumSet<Request> requests = EnumSet.noneOf(Request.class);
