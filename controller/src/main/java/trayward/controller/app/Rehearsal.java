@@ -102,8 +102,7 @@ public final class Rehearsal {
             scenario.control().minPulseS(),
             scenario.control().hostRequired());
     PidRegulator regulator =
-        new PidRegulator(
-            scenario.model(), scenario.room(), scenario.limits().get(Limit.PLATE_ASK_C));
+        new PidRegulator(scenario.model(), scenario.room(), scenario.limits().plateCeilingC());
     return new Scan(
         settings, tray, tray, tray.outputs(), regulator, store, mailbox, events, host, nowNanos);
   }
@@ -192,9 +191,7 @@ public final class Rehearsal {
   }
 
   private boolean set(ScenarioEntry.SetTemperature set, double t, long now) {
-    boolean settable =
-        set.celsius() >= scenario.limits().get(Limit.SET_MIN_C)
-            && set.celsius() <= scenario.limits().get(Limit.SET_MAX_C);
+    boolean settable = scenario.limits().setRange().contains(set.celsius());
     if (scan == null || !settable) {
       String why = settable ? "no power" : "the set temperature is out of its range";
       tell(t, now, EventKind.REFUSED, set.word(), why);

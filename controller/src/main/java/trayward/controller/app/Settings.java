@@ -160,6 +160,9 @@ public record Settings(
   }
 
   private static Path folder(Section table, String key) throws ConfigRefused {
+    if (!table.has(key)) {
+      throw table.refuse(key, "nothing", "the path of a folder that exists");
+    }
     String text = table.text(key);
     try {
       Path folder = Path.of(text);
@@ -174,11 +177,10 @@ public record Settings(
 
   private static Map<ProbeRole, String> probes(Section table, Io io) throws ConfigRefused {
     Map<ProbeRole, String> roms = new EnumMap<>(ProbeRole.class);
-    if (io instanceof Io.Files) {
-      rom(table, "bath", ProbeRole.BATH, true, roms);
-      rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
-      rom(table, "plate", ProbeRole.PLATE, false, roms);
-    }
+    // The simulated tray has probes of its own; the names are read, so that a file may serve both.
+    rom(table, "bath", ProbeRole.BATH, io instanceof Io.Files, roms);
+    rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
+    rom(table, "plate", ProbeRole.PLATE, false, roms);
     table.done();
     return roms;
   }

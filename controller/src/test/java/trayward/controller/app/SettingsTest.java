@@ -112,7 +112,7 @@ class SettingsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "28-0123456789AB",
+        "28-0123456789ag",
         "28-0123456789a",
         "10-0123456789ab",
         "28-0123456789ab ",
