@@ -366,7 +366,7 @@
   }
 
   async function mark(kind) {
-    const wrong = await ask('POST', '/api/marks', { kind }, ANSWER_MS);
+    const wrong = await ask('POST', '/api/marks', { kind, by: 'page' }, ANSWER_MS);
     say(wrong ? kind + ' not marked: ' + wrong : kind + ' marked');
   }
 

@@ -17,7 +17,6 @@ import trayward.controller.port.ProbeReader;
 import trayward.controller.regulate.PidRegulator;
 import trayward.controller.rig.RigFolder;
 import trayward.controller.rig.RigInputs;
-import trayward.controller.safety.Limit;
 import trayward.controller.scan.EventBox;
 import trayward.controller.scan.HostPulse;
 import trayward.controller.scan.Mailbox;
@@ -65,8 +64,7 @@ public final class ControllerRuntime implements AutoCloseable {
             io.lines(),
             io.probes(),
             io.outputs(),
-            new PidRegulator(
-                settings.model(), settings.room(), settings.limits().get(Limit.PLATE_ASK_C)),
+            new PidRegulator(settings.model(), settings.room(), settings.limits().plateCeilingC()),
             store,
             mailbox,
             events,

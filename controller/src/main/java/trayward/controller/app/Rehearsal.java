@@ -56,7 +56,7 @@ public final class Rehearsal {
   private final Listener listener;
   private final SimulatedTray tray;
   private final KeepStore store = new MemoryKeepStore();
-  private final Mailbox mailbox = new Mailbox();
+  private Mailbox mailbox = new Mailbox();
   private final EventBox events = new EventBox();
   private @Nullable Scan scan;
   private @Nullable Snapshot last;
@@ -85,6 +85,8 @@ public final class Rehearsal {
 
   private Scan powerUp(long nowNanos) {
     host = new HostPulse();
+    mailbox = new Mailbox(); // what was asked of the program that lost its power is lost with it
+    stalledUntilS = Double.NEGATIVE_INFINITY;
     FanTable fan = scenario.fan();
     ScanSettings settings =
         new ScanSettings(
@@ -102,8 +104,7 @@ public final class Rehearsal {
             scenario.model(),
             scenario.room());
     PidRegulator regulator =
-        new PidRegulator(
-            scenario.model(), scenario.room(), scenario.limits().get(Limit.PLATE_ASK_C));
+        new PidRegulator(scenario.model(), scenario.room(), scenario.limits().plateCeilingC());
     return new Scan(
         settings, tray, tray, tray.outputs(), regulator, store, mailbox, events, host, nowNanos);
   }
@@ -192,9 +193,7 @@ public final class Rehearsal {
   }
 
   private boolean set(ScenarioEntry.SetTemperature set, double t, long now) {
-    boolean settable =
-        set.celsius() >= scenario.limits().get(Limit.SET_MIN_C)
-            && set.celsius() <= scenario.limits().get(Limit.SET_MAX_C);
+    boolean settable = scenario.limits().setRange().contains(set.celsius());
     if (scan == null || !settable) {
       String why = settable ? "no power" : "the set temperature is out of its range";
       tell(t, now, EventKind.REFUSED, set.word(), why);

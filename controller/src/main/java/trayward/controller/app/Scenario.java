@@ -2,7 +2,10 @@ package trayward.controller.app;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
+import java.util.regex.Pattern;
 import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 import trayward.controller.safety.Limits;
@@ -49,15 +52,15 @@ public record Scenario(
 
   /** Reads and checks a scenario file. */
   public static Scenario read(Path file) throws ConfigRefused {
-    return read(TomlText.read(file));
+    return parse(file.toString(), TomlText.text(file));
   }
 
   /** The same from text; {@code file} is the name for messages. */
   static Scenario parse(String file, String text) throws ConfigRefused {
-    return read(TomlText.parse(file, text));
+    return read(TomlText.parse(file, text), order(text));
   }
 
-  private static Scenario read(Section top) throws ConfigRefused {
+  private static Scenario read(Section top, List<String> order) throws ConfigRefused {
     String name = top.text("name", "unnamed");
     long seed = top.whole("seed", 1L, 0, Long.MAX_VALUE);
     double duration =
@@ -93,21 +96,40 @@ public record Scenario(
             fan,
             TrayTables.control(top.table("control"), limits),
             limits,
-            entries(top, duration));
+            entries(top, duration, order));
     top.done();
     Settings.refuseBlindHeater(tray, plate.present(), plant.heaterW(), limits);
     return scenario;
   }
 
-  private static List<ScenarioEntry> entries(Section top, double durationS) throws ConfigRefused {
+  private static final Pattern HEADER =
+      Pattern.compile("^\\s*\\[\\[\\s*\"?(at|fault)\"?\\s*]]", Pattern.MULTILINE);
+
+  /** In which order the tables stand in the file: the TOML tree keeps the two arrays apart. */
+  private static List<String> order(String text) {
+    return HEADER.matcher(text).results().map(found -> found.group(1)).toList();
+  }
+
+  private static List<ScenarioEntry> entries(Section top, double durationS, List<String> order)
+      throws ConfigRefused {
+    Iterator<Section> ats = top.tables("at", MAX_ENTRIES).iterator();
+    Iterator<Section> faults = top.tables("fault", MAX_ENTRIES).iterator();
     List<ScenarioEntry> entries = new ArrayList<>();
-    for (Section at : top.tables("at", MAX_ENTRIES)) {
-      entries.add(ScenarioEntry.action(at, durationS));
+    for (String kind : order) {
+      if (kind.equals("at") && ats.hasNext()) {
+        entries.add(ScenarioEntry.action(ats.next(), durationS));
+      } else if (kind.equals("fault") && faults.hasNext()) {
+        entries.addAll(ScenarioEntry.fault(faults.next(), durationS));
+      }
     }
-    for (Section fault : top.tables("fault", MAX_ENTRIES)) {
-      entries.addAll(ScenarioEntry.fault(fault, durationS));
+    // Tables written in some other way, such as inline, come after those with a header.
+    while (ats.hasNext()) {
+      entries.add(ScenarioEntry.action(ats.next(), durationS));
     }
-    entries.sort(java.util.Comparator.comparingDouble(ScenarioEntry::atS)); // stable
+    while (faults.hasNext()) {
+      entries.addAll(ScenarioEntry.fault(faults.next(), durationS));
+    }
+    entries.sort(Comparator.comparingDouble(ScenarioEntry::atS)); // stable
     return List.copyOf(entries);
   }
 }

@@ -64,6 +64,10 @@ public record Settings(
    */
   public record Server(String address, int port, boolean hostAtTray) {}
 
+  /** Written out, so that no name service is asked: localhost, 127.0.0.0/8, ::1. */
+  private static final Pattern LOOPBACK =
+      Pattern.compile("localhost|127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}|::1");
+
   private static final Pattern ROM = Pattern.compile("28-[0-9a-fA-F]{12}");
 
   /** The embedded default: simulated tray, page on loopback, data in the working folder. */
@@ -118,16 +122,17 @@ public record Settings(
     Section link = top.table("link");
     link.done();
     top.done();
-    refuseBlindHeater(tray, settings.plateFitted(), believed.heaterW(), limits);
+    refuseBlindHeater(tray, settings.plateFitted(), plant.heaterW(), limits);
+    refuseBlindHeater(model, settings.plateFitted(), believed.heaterW(), limits);
     return settings;
   }
 
   /** SR-07: without a plate probe a strong heater could run away unseen. */
-  static void refuseBlindHeater(Section tray, boolean plateFitted, double heaterW, Limits limits)
+  static void refuseBlindHeater(Section table, boolean plateFitted, double heaterW, Limits limits)
       throws ConfigRefused {
     double most = limits.get(Limit.PLATE_BLIND_W);
     if (!plateFitted && heaterW > most) {
-      throw tray.refuse(
+      throw table.refuse(
           "heater_w",
           Range.plain(heaterW),
           "at most " + Range.plain(most) + " W where no plate probe is fitted (SR-07)");
@@ -155,6 +160,9 @@ public record Settings(
   }
 
   private static Path folder(Section table, String key) throws ConfigRefused {
+    if (!table.has(key)) {
+      throw table.refuse(key, "nothing", "the path of a folder that exists");
+    }
     String text = table.text(key);
     try {
       Path folder = Path.of(text);
@@ -169,11 +177,10 @@ public record Settings(
 
   private static Map<ProbeRole, String> probes(Section table, Io io) throws ConfigRefused {
     Map<ProbeRole, String> roms = new EnumMap<>(ProbeRole.class);
-    if (io instanceof Io.Files) {
-      rom(table, "bath", ProbeRole.BATH, true, roms);
-      rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
-      rom(table, "plate", ProbeRole.PLATE, false, roms);
-    }
+    // The simulated tray has probes of its own; the names are read, so that a file may serve both.
+    rom(table, "bath", ProbeRole.BATH, io instanceof Io.Files, roms);
+    rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
+    rom(table, "plate", ProbeRole.PLATE, false, roms);
     table.done();
     return roms;
   }
@@ -189,7 +196,7 @@ public record Settings(
     if (!ROM.matcher(rom).matches()) {
       throw table.refuse(key, "'" + rom + "'", "28- and twelve hexadecimal digits");
     }
-    if (roms.containsValue(rom)) {
+    if (roms.values().stream().anyMatch(rom::equalsIgnoreCase)) {
       throw table.refuse(key, "'" + rom + "'", "a probe not used for another place");
     }
     roms.put(role, rom);
@@ -197,7 +204,7 @@ public record Settings(
 
   private static Server server(Section table) throws ConfigRefused {
     String address = table.text("address", "127.0.0.1");
-    if (!address.equals("localhost") && !address.matches("127(\\.\\d{1,3}){3}|::1")) {
+    if (!LOOPBACK.matcher(address).matches()) {
       throw table.refuse("address", "'" + address + "'", "a loopback address such as 127.0.0.1");
     }
     Server server =

@@ -20,18 +20,21 @@ final class TomlText {
 
   /** The file's top table. */
   static Section read(Path file) throws ConfigRefused {
-    String text;
+    return parse(file.toString(), text(file));
+  }
+
+  /** The file's text. */
+  static String text(Path file) throws ConfigRefused {
     try {
       if (Files.size(file) > MAX_BYTES) {
         throw new ConfigRefused(file + ": is larger than 1 MiB, accepted is a short TOML file");
       }
-      text = Files.readString(file);
+      return Files.readString(file);
     } catch (CharacterCodingException e) {
       throw new ConfigRefused(file + ": is not UTF-8 text, accepted is a TOML file");
     } catch (IOException e) {
       throw new ConfigRefused(file + ": cannot be read, accepted is a readable TOML file");
     }
-    return parse(file.toString(), text);
   }
 
   static Section parse(String file, String text) throws ConfigRefused {

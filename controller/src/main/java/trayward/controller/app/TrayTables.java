@@ -127,15 +127,22 @@ final class TrayTables {
       changed.put(limit, section.number(limit.key(), limit.standard(), limit.range()));
     }
     section.done();
-    return new Limits(changed);
+    Limits limits = new Limits(changed);
+    if (!limits.settable()) {
+      throw section.refuse(
+          "set_min_c",
+          Range.plain(limits.get(Limit.SET_MIN_C)),
+          "at most set_max_c, and 2 K under bath_hard_c");
+    }
+    return limits;
   }
 
   /** The control table. */
   static ControlTable control(Section control, Limits limits) throws ConfigRefused {
-    Range set = new Range(limits.get(Limit.SET_MIN_C), limits.get(Limit.SET_MAX_C), "°C");
+    Range set = limits.setRange();
     ControlTable table =
         new ControlTable(
-            control.number("set_c", Math.min(40, set.max()), set),
+            control.number("set_c", Math.max(set.min(), Math.min(40, set.max())), set),
             control.oneOf("regulator", "auto", List.of("auto", "pid")),
             control.number("cycle_s", 5, new Range(1, 60, "s")),
             control.number("min_pulse_s", 0.5, new Range(0.1, 5, "s")),

@@ -30,6 +30,11 @@ public final class FileKeepStore implements KeepStore {
   /** A write that takes longer than this counts as failed: a card that hangs is no record. */
   private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(5);
 
+  private static final int POLL_MS = 50;
+
+  /** A record that could not be written is tried again after a second of nothing new. */
+  private static final int RETRY_POLLS = 1000 / POLL_MS;
+
   /** Largest record read; a real one is under 400 bytes, so anything larger is not ours. */
   private static final int MAX_BYTES = 4096;
 
@@ -103,20 +108,30 @@ public final class FileKeepStore implements KeepStore {
   }
 
   private void writeUntilClosed() {
+    Waiting last = null;
+    int idlePolls = 0;
     while (true) {
       Waiting waiting = next();
+      if (waiting == null && closing && mailbox.isEmpty()) {
+        return; // closing seen: whatever was offered is too
+      }
+      idlePolls = waiting == null ? idlePolls + 1 : 0;
+      if (failed && idlePolls >= RETRY_POLLS) {
+        // Nobody may ever offer another record: a lockout with an old one must find its way out.
+        waiting = last;
+        idlePolls = 0;
+      }
       if (waiting != null) {
         failed = !replace(waiting.record);
         written = waiting.number;
-      } else if (closing && mailbox.isEmpty()) { // closing seen: whatever was offered is too
-        return;
+        last = waiting;
       }
     }
   }
 
   private @Nullable Waiting next() {
     try {
-      return mailbox.poll(50, TimeUnit.MILLISECONDS);
+      return mailbox.poll(POLL_MS, TimeUnit.MILLISECONDS);
     } catch (InterruptedException e) {
       closing = true;
       return null;
@@ -150,7 +165,9 @@ public final class FileKeepStore implements KeepStore {
       }
       return true;
     } catch (IOException e) {
-      LOG.error("the controller's record {} cannot be written: {}", file, e.toString());
+      if (!failed) { // told once, not at every retry
+        LOG.error("the controller's record {} cannot be written: {}", file, e.toString());
+      }
       return false;
     }
   }

@@ -56,10 +56,11 @@ public final class Interlock {
     Seen seen = gather(before, in);
     Map<Request, Refusal> refused = new EnumMap<>(Request.class);
     Set<TripCause> tripped = newlyTripped(seen, before.latch());
-    Latch latch = before.latch().with(tripped);
+    Latch told = before.latch();
     if (in.asks(Request.ACKNOWLEDGE)) {
-      latch = latch.acknowledge();
+      told = told.acknowledge();
     }
+    Latch latch = told.with(tripped); // nobody has seen yet what trips in this scan
     boolean reset = in.asks(Request.RESET) && mayReset(seen, latch, tripped, refused);
     boolean start = in.asks(Request.START) && mayStart(seen, latch, refused);
     State wanted = move(seen, latch, reset, start);
@@ -210,7 +211,7 @@ public final class Interlock {
     boolean entersProving = state == State.PROVING && !same;
     RunMemory run = seen.run();
     if (permitted) {
-      run = run.heated(true);
+      run = run.heated(true).warm(); // the after-run time counts from the last heat, also a trip's
     } else if (cleared(seen, state)) {
       run = run.heated(false);
     }
@@ -240,7 +241,7 @@ public final class Interlock {
   /** Acknowledging a stuck proof holds the fan off once, to see whether the proof has let go. */
   private boolean looking(Seen seen, Latch latch, State state) {
     boolean stuck = state == State.LOCKOUT && latch.causes().contains(TripCause.PROOF_STUCK);
-    boolean begins = seen.in().asks(Request.ACKNOWLEDGE);
+    boolean begins = seen.in().asks(Request.ACKNOWLEDGE) && !seen.fan().clear();
     boolean goesOn =
         seen.before().looking() && !(seen.fan().looked(lookMs) && !seen.fan().commanded());
     return stuck && (begins || goesOn);

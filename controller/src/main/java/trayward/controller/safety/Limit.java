@@ -48,7 +48,7 @@ public enum Limit {
       0.8,
       "s",
       "Longer than switch chatter, within the 1.0 s allowed."),
-  BREAK_COUNT("break_count", "SR-05", 3, 2, 3, "", "More breaks than this are no chatter."),
+  BREAK_COUNT("break_count", "SR-05", 3, 2, 3, "", "As many breaks as this are no chatter."),
   BREAK_WINDOW_S(
       "break_window_s", "SR-05", 60, 30, 600, "s", "A loose contact shows within a minute."),
   BATH_HARD_C("bath_hard_c", "SR-06", 55, 30, 55, "°C", "Water of 55 °C scalds deeply in 30 s."),

@@ -3,6 +3,7 @@ package trayward.controller.safety;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
+import trayward.controller.quantity.Range;
 
 /** The limits in force. Immutable. */
 public final class Limits {
@@ -35,6 +36,36 @@ public final class Limits {
     EnumMap<Limit, Double> map = new EnumMap<>(values);
     map.put(limit, value);
     return new Limits(map);
+  }
+
+  /** Least distance of a set temperature from the hard limit, K: what a regulator may overshoot. */
+  private static final double UNDER_HARD_K = 2;
+
+  /**
+   * Least distance of the regulator's ceiling from the dry-tray trip, K: a wet plate's overshoot.
+   */
+  private static final double UNDER_DRY_K = 4;
+
+  /**
+   * Accepted set temperatures, °C: as set, and always under the hard limit, however low that is.
+   *
+   * @throws IllegalArgumentException where that leaves nothing; the reader of settings refuses it
+   */
+  public Range setRange() {
+    double max = Math.min(get(Limit.SET_MAX_C), get(Limit.BATH_HARD_C) - UNDER_HARD_K);
+    return new Range(get(Limit.SET_MIN_C), max, "°C");
+  }
+
+  /** Whether any set temperature is left between the limits. */
+  public boolean settable() {
+    double max = Math.min(get(Limit.SET_MAX_C), get(Limit.BATH_HARD_C) - UNDER_HARD_K);
+    return get(Limit.SET_MIN_C) <= max;
+  }
+
+  /** Plate temperature the regulator never asks for, °C: as set, and always under the trips. */
+  public double plateCeilingC() {
+    double trip = Math.min(get(Limit.PLATE_DRY_C), get(Limit.PLATE_HARD_C));
+    return Math.min(get(Limit.PLATE_ASK_C), trip - UNDER_DRY_K);
   }
 
   /** The value in the limit's own unit. */

@@ -8,7 +8,7 @@ import trayward.controller.quantity.Ages;
  * @param bathBadMs time the bath probe has been bad, ms
  * @param secondBadMs the same of the second bath probe
  * @param plateBadMs the same of the plate probe
- * @param apartMs time the two bath probes have disagreed, ms
+ * @param apartMs time the two bath probes have disagreed, ms; waits while either reads nothing
  */
 public record ProbeWatch(int bathBadMs, int secondBadMs, int plateBadMs, int apartMs) {
 
@@ -18,16 +18,14 @@ public record ProbeWatch(int bathBadMs, int secondBadMs, int plateBadMs, int apa
   /** After this scan's readings. */
   ProbeWatch next(InterlockInputs in, Limits limits) {
     int dt = in.elapsedMs();
+    boolean both = in.bath().valid() && in.secondBath().valid();
     boolean apart =
-        in.bath().valid()
-            && in.secondBath().valid()
-            && Math.abs(in.bath().celsius() - in.secondBath().celsius())
-                > limits.get(Limit.DISAGREE_K);
+        Math.abs(in.bath().celsius() - in.secondBath().celsius()) > limits.get(Limit.DISAGREE_K);
     return new ProbeWatch(
         Ages.whileTrue(bad(in.bath()), bathBadMs, dt),
         Ages.whileTrue(bad(in.secondBath()), secondBadMs, dt),
         Ages.whileTrue(bad(in.plate()), plateBadMs, dt),
-        Ages.whileTrue(apart, apartMs, dt));
+        both ? Ages.whileTrue(apart, apartMs, dt) : apartMs);
   }
 
   private static boolean bad(Temperature probe) {

@@ -21,7 +21,7 @@ public record RunMemory(boolean heated, boolean arrived, double setC, int coolMs
   RunMemory next(InterlockInputs in, State state, double bathC, boolean known, Limits limits) {
     boolean sameSet = in.setC() == setC;
     boolean near = known && Math.abs(bathC - in.setC()) <= limits.get(Limit.ARRIVED_K);
-    boolean here = state.inRun() || state == State.LOCKOUT;
+    boolean here = state != State.OFF; // in AFTER_RUN a welded relay would show by it
     boolean sign =
         in.asks(Request.PRESENCE)
             || in.asks(Request.START)

@@ -15,15 +15,12 @@ import trayward.controller.port.LineReadings;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeReader;
 import trayward.controller.port.ProbeRole;
-import trayward.controller.quantity.Range;
 import trayward.controller.regulate.Regulator;
 import trayward.controller.regulate.RegulatorInput;
 import trayward.controller.regulate.TimeProportioner;
 import trayward.controller.safety.Interlock;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
-import trayward.controller.safety.Limit;
-import trayward.controller.safety.Limits;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
@@ -119,8 +116,9 @@ public final class Scan {
       // Nothing was late before the first scan: wiring took what it took.
       lastNanos = nowNanos - PERIOD_MS * 1_000_000L;
     }
-    int elapsedMs = (int) Math.min(Integer.MAX_VALUE, (nowNanos - lastNanos) / 1_000_000L);
-    lastNanos = nowNanos;
+    long wholeMs = (nowNanos - lastNanos) / 1_000_000L;
+    lastNanos += wholeMs * 1_000_000L; // the rest counts in the next scan: no time is lost
+    int elapsedMs = (int) Math.min(Integer.MAX_VALUE, wholeMs);
     LineReadings in = lines.read(nowNanos);
     probes.read(nowNanos);
     EnumSet<Request> requests = EnumSet.noneOf(Request.class);
@@ -177,12 +175,7 @@ public final class Scan {
   }
 
   private boolean settable(double celsius) {
-    return setRange().contains(celsius);
-  }
-
-  private Range setRange() {
-    Limits limits = settings.limits();
-    return new Range(limits.get(Limit.SET_MIN_C), limits.get(Limit.SET_MAX_C), "°C");
+    return settings.limits().setRange().contains(celsius);
   }
 
   private double regulate(int elapsedMs) {
@@ -254,7 +247,10 @@ public final class Scan {
         of.answer().complete(refusal == null ? Answer.DONE : Answer.refused(refusal.words()));
       } else if (ask instanceof Ask.SetTemperature set) {
         set.answer()
-            .complete(settable(set.celsius()) ? Answer.DONE : Answer.refused(setRange().words()));
+            .complete(
+                settable(set.celsius())
+                    ? Answer.DONE
+                    : Answer.refused(settings.limits().setRange().words()));
       }
     }
   }

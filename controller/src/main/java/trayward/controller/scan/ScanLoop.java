@@ -84,8 +84,11 @@ public final class ScanLoop implements AutoCloseable {
       try {
         scan.shutDown();
       } finally {
-        LOG.error("a scan failed; heat is off", escaped);
-        onFailure.accept(escaped);
+        try {
+          LOG.error("a scan failed; heat is off", escaped);
+        } finally { // even where no log can be written any more
+          onFailure.accept(escaped);
+        }
       }
     }
   }

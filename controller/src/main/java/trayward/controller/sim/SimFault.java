@@ -30,6 +30,7 @@ public enum SimFault {
   PLATE_ALL_ZERO("plate-probe-all-zero", ProbeRole.PLATE, ProbeFault.ALL_ZERO),
   PLATE_FROZEN("plate-probe-frozen", ProbeRole.PLATE, ProbeFault.FROZEN),
   PLATE_OFFSET("plate-probe-offset", ProbeRole.PLATE, ProbeFault.OFFSET),
+  PLATE_OUT("plate-probe-out-of-liquid", ProbeRole.PLATE, ProbeFault.IN_AIR),
   PLATE_DETACHED("plate-probe-detached", ProbeRole.PLATE, ProbeFault.IN_AIR),
   RELAY_WELDED("relay-welded"),
   SAFETY_RELAY_WELDED("safety-relay-welded"),

@@ -53,6 +53,7 @@ final class SimFaults {
           PLATE_ALL_ZERO,
           PLATE_FROZEN,
           PLATE_OFFSET,
+          PLATE_OUT,
           PLATE_DETACHED ->
           probes[SimulatedTray.index(kind.role())].fault(
               on ? kind.probeFault() : ProbeFault.NONE, value);

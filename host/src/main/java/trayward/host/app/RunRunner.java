@@ -54,8 +54,8 @@ final class RunRunner {
       err.println(e.line());
       return Work.WRONG_WORDS;
     }
-    try (TrayLog log = LogFile.open(settings.logFolder())) {
-      return serve(settings, log);
+    try {
+      return serve(settings, LogFile.open(settings.logFolder()));
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return LogWork.exitCode(e);
@@ -68,7 +68,13 @@ final class RunRunner {
   private int serve(Settings settings, TrayLog log) throws ConfigRefused {
     MonotonicClock clock = System::nanoTime;
     boolean simulated = settings.io() instanceof Settings.Io.Sim;
-    ControllerRuntime controller = new ControllerRuntime(settings, clock, this::scanFailed);
+    ControllerRuntime controller;
+    try {
+      controller = new ControllerRuntime(settings, clock, this::scanFailed);
+    } catch (ConfigRefused e) {
+      log.close();
+      throw e;
+    }
     InProcessLink link =
         new InProcessLink(controller, clock, simulated, settings.server().hostAtTray());
     Recorder recorder = new Recorder(link, log, Clock.systemUTC());
@@ -79,6 +85,7 @@ final class RunRunner {
               settings.server().address(), settings.server().port(), link, log, recorder);
     } catch (JavalinBindException e) {
       controller.close();
+      log.close();
       err.println(
           "port "
               + settings.server().port()
@@ -89,7 +96,7 @@ final class RunRunner {
       return Work.FAILED;
     }
     ScheduledExecutorService ticks = ticks();
-    Runnable closing = closeOnce(controller, recorder, page, ticks, link);
+    Runnable closing = closeOnce(controller, recorder, page, ticks, link, log);
     Thread hook = new Thread(closing, "closing");
     Runtime.getRuntime().addShutdownHook(hook);
     controller.start();
@@ -119,7 +126,8 @@ final class RunRunner {
       Recorder recorder,
       PageServer page,
       ScheduledExecutorService ticks,
-      InProcessLink link) {
+      InProcessLink link,
+      TrayLog log) {
     AtomicBoolean done = new AtomicBoolean();
     return () -> {
       if (!done.compareAndSet(false, true)) {
@@ -142,6 +150,7 @@ final class RunRunner {
       ticks.shutdown();
       recorder.close();
       page.close();
+      log.close();
       out.println("The log is closed.");
       out.flush();
     };

@@ -115,6 +115,9 @@ public final class PrintExport {
     }
     put(node, "emergence_s", s.emergenceS());
     put(node, "pull_s", s.pullS());
+    put(node, "in_c", s.atInC());
+    put(node, "emergence_c", s.atEmergenceC());
+    put(node, "pull_c", s.atPullC());
     put(node, "mean_c", s.meanC());
     put(node, "min_c", s.minC());
     put(node, "max_c", s.maxC());

@@ -19,7 +19,7 @@ final class Json {
   private Json() {}
 
   static void answer(Context ctx, int status, JsonNode node) {
-    ctx.status(status).contentType("application/json").result(write(node));
+    ctx.status(status).contentType("application/json; charset=utf-8").result(write(node));
   }
 
   static void problem(Context ctx, Refused refused) {
@@ -33,7 +33,9 @@ final class Json {
       node.put("found", refused.found());
       node.put("accepted", refused.accepted());
     }
-    ctx.status(refused.status()).contentType("application/problem+json").result(write(node));
+    ctx.status(refused.status())
+        .contentType("application/problem+json; charset=utf-8")
+        .result(write(node));
   }
 
   static String write(JsonNode node) {

@@ -24,6 +24,9 @@ import trayward.host.store.TrayLog;
 /** The part of the interface that speaks with the log. Safe on any thread. */
 final class LogApi {
 
+  /** Where a mark may say it comes from. */
+  private static final List<String> BY = List.of("page", "pedal", "api");
+
   private static final String KINDS = "in, emergence or pull";
 
   private final TrayLog log;
@@ -102,8 +105,13 @@ final class LogApi {
   }
 
   private void mark(Context ctx) {
-    MarkKind kind = kind(Json.body(ctx, List.of("kind")));
-    Json.answer(ctx, 201, document(marked(logbook.mark(kind, "page"))));
+    ObjectNode body = Json.body(ctx, List.of("kind", "by"));
+    MarkKind kind = kind(body);
+    String by = text(body, "by").orElse("api");
+    if (!BY.contains(by)) {
+      throw Refused.field("by", by, String.join(", ", BY));
+    }
+    Json.answer(ctx, 201, document(marked(logbook.mark(kind, by))));
   }
 
   private void markOf(Context ctx) {

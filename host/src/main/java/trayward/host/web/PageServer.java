@@ -102,7 +102,7 @@ public final class PageServer implements AutoCloseable {
           node.put("status", e.getStatus());
           node.put("detail", ctx.method() + " " + ctx.path() + ": " + e.getMessage());
           ctx.status(e.getStatus())
-              .contentType("application/problem+json")
+              .contentType("application/problem+json; charset=utf-8")
               .result(Json.write(node));
         });
     config.routes.exception(

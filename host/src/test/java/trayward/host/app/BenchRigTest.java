@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -55,6 +56,8 @@ class BenchRigTest {
       String said = trayward.endPolitely();
       assertTrue(said.contains("Heat is off"), said);
       assertTrue(said.contains("The log is closed"), said);
+      Path wal = folder.resolve("data").resolve("trayward-log.db-wal");
+      assertTrue(Files.notExists(wal), "a closed log is one file");
     } finally {
       rig.destroyForcibly();
     }
