@@ -11,10 +11,11 @@ import trayward.controller.regulate.TrayModel;
  * @param slowW heat the plate passes on at least, W
  * @param pokedS time heat has been held off to see the reading move, s; 0 where it is not
  * @param pokeDuty mean duty before that
+ * @param calmS time since the bath last moved faster than its heater can move it, s
  */
-record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDuty) {
+record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDuty, double calmS) {
 
-  static final FrozenBath START = new FrozenBath(ConstantSpan.START, 0, 0, 0);
+  static final FrozenBath START = new FrozenBath(ConstantSpan.START, 0, 0, 0, 0);
 
   /** A reading that stood this long in a heated bath is poked: heat off until it moves, s. */
   private static final double POKE_AFTER_S = 600;
@@ -61,12 +62,24 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
   /** Under this the course before was rest, K/s. */
   private static final double MOVING = 0.006;
 
+  /**
+   * A hot pour rises too, and then stops: faster than 1.5 times the heater, and than noise, K/s.
+   */
+  private static final double POURED = 1.5;
+
+  private static final double POURED_K_PER_S = 0.05;
+
+  /** After a pour the course before is forgotten: four times the memory of it, s. */
+  private static final double CALM_S = 120;
+
+  private static final double LONG_S = 1e6; // saturates
+
   /** Share of the duty before that still counts as the same heat, and what counts as heat. */
   private static final double SAME_DUTY = 0.9;
 
   private static final double SOME_DUTY = 0.3;
 
-  FrozenBath next(ThermalInput in, TrayModel model) {
+  FrozenBath next(ThermalInput in, double bathSlope, TrayModel model) {
     double dt = in.elapsedS();
     boolean seesPlate = in.plate().known();
     double target =
@@ -81,9 +94,10 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
         in.state().purged()
             && now.ageS() >= (now.celsius() >= HOT_C ? POKE_HOT_AFTER_S : POKE_AFTER_S)
             && (pokedS > 0 || now.duty() >= POKE_DUTY);
+    double calm = Math.abs(bathSlope) > poured(model) ? 0 : Math.min(LONG_S, calmS + dt);
     return pokes
-        ? new FrozenBath(now, slow, pokedS + dt, pokedS > 0 ? pokeDuty : now.duty())
-        : new FrozenBath(now, slow, 0, 0);
+        ? new FrozenBath(now, slow, pokedS + dt, pokedS > 0 ? pokeDuty : now.duty(), calm)
+        : new FrozenBath(now, slow, 0, 0, calm);
   }
 
   /** Heat is to be held off until the reading moves. */
@@ -95,6 +109,11 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
   boolean pokedInVain(TrayModel model) {
     double neededW = POWER_MIN * model.heaterW() * pokeDuty;
     return pokes() && pokedS >= COAST_S + bathMax(model) * POKE_K / neededW;
+  }
+
+  private static double poured(TrayModel model) {
+    double heated = model.heaterW() / (TrayModel.LITRE_J_PER_K * model.liquidL());
+    return Math.max(POURED_K_PER_S, POURED * heated);
   }
 
   private static double bathMax(TrayModel model) {
@@ -121,6 +140,7 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
   /** No loss changes by just what the heat was bringing, to within one step of the reading. */
   private boolean kink() {
     return span.slope() > MOVING
+        && calmS >= span.ageS() + CALM_S
         && span.ageS() >= Math.max(KINK_S, MISSED_K / span.slope())
         && span.duty() >= SOME_DUTY
         && span.duty() >= SAME_DUTY * span.dutyBefore();

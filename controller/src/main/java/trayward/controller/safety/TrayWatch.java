@@ -112,7 +112,7 @@ public record TrayWatch(
         plateNow,
         bankNow,
         lookNow,
-        frozen.next(in, model),
+        frozen.next(in, bathNow.slope(), model),
         plateSpanNow,
         riseNow,
         found != null ? BlindAccount.START : accountNow,

@@ -49,4 +49,11 @@ class HealthySessionsTest {
     assertTrue(heated > SESSIONS * 0.8, "sessions that heated at all: " + heated);
     return all;
   }
+
+  /** A hot pour under full heat levelled off and was once taken for a frozen probe. */
+  @Test
+  @Verifies(value = "SR-08", side = Side.ALLOWS)
+  void aHotPourThatLevelsOffUnderFullHeatIsNoFrozenProbe() throws ConfigRefused {
+    assertEquals(List.of(), HeatRun.of(RandomSession.toml(903, true)).trips());
+  }
 }

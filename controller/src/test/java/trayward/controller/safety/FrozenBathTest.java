@@ -23,6 +23,7 @@ class FrozenBathTest {
                   State.HOLDING,
                   new ThermalInput.Sample(bathC, i),
                   new ThermalInput.Sample(45 + kelvinPerS * 0.1 * i, i)),
+              0,
               TrayModel.REFERENCE);
     }
     return frozen.found(TrayModel.REFERENCE, RoomModel.REFERENCE, true);
@@ -56,6 +57,7 @@ class FrozenBathTest {
                   State.HOLDING,
                   new ThermalInput.Sample(celsius, i),
                   ThermalInput.Sample.NONE),
+              0,
               TrayModel.REFERENCE);
     }
     return frozen;

@@ -112,7 +112,19 @@ final class Deck {
   private Scan made() {
     ScanSettings settings =
         new ScanSettings(
-            Limits.STANDARD, 1500, 4, true, true, false, true, 40, 5, 0.5, hostRequired);
+            Limits.STANDARD,
+            1500,
+            4,
+            true,
+            true,
+            false,
+            true,
+            40,
+            5,
+            0.5,
+            hostRequired,
+            TrayModel.REFERENCE,
+            RoomModel.REFERENCE);
     Regulator pid = new PidRegulator(TrayModel.REFERENCE, RoomModel.REFERENCE, 68);
     return new Scan(
         settings,
