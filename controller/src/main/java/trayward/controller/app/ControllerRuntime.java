@@ -111,6 +111,7 @@ public final class ControllerRuntime implements AutoCloseable {
         settings.control().cycleS(),
         settings.control().minPulseS(),
         settings.control().hostRequired(),
+        settings.control().watchHeat(),
         settings.model(),
         settings.room());
   }

@@ -101,6 +101,7 @@ public final class Rehearsal {
             scenario.control().cycleS(),
             scenario.control().minPulseS(),
             scenario.control().hostRequired(),
+            scenario.control().watchHeat(),
             scenario.model(),
             scenario.room());
     PidRegulator regulator =

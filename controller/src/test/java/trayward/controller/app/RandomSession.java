@@ -41,7 +41,7 @@ final class RandomSession {
     probe(out, "bath_probe", 3, 15, "");
     probe(out, "plate_probe", 2, 8, "present=" + plate + "\n");
     add(out, "[model]\nliquid_l=%.3f\nheater_w=%.1f\n", declaredL, declaredW);
-    add(out, "[control]\nset_c=%d\n", 20 + random.nextInt(31));
+    add(out, "[control]\nwatch_heat=true\nset_c=%d\n", 20 + random.nextInt(31));
     act(0, "do=\"start\"");
     for (int i = 0; i < 14; i++) {
       action(450 + 460 * i + random.nextInt(300), air);
