@@ -8,6 +8,8 @@ import java.io.ByteArrayInputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -25,6 +27,13 @@ class DarkPageTest {
 
   /** No green and no blue: paper fogs under both. */
   private static final int MOST_GREEN_OR_BLUE = 8;
+
+  /** The test uses no developer tools, so which of them fits the browser does not matter. */
+  private static final Logger TOOLS = Logger.getLogger("org.openqa.selenium.devtools");
+
+  static {
+    TOOLS.setLevel(Level.SEVERE);
+  }
 
   @TempDir private Path folder;
 
