@@ -22,7 +22,6 @@ import trayward.controller.scan.HostPulse;
 import trayward.controller.scan.Mailbox;
 import trayward.controller.scan.Scan;
 import trayward.controller.scan.ScanLoop;
-import trayward.controller.scan.ScanSettings;
 import trayward.controller.scan.ScanTiming;
 import trayward.controller.scan.Snapshot;
 import trayward.controller.sim.SimulatedTray;
@@ -60,7 +59,14 @@ public final class ControllerRuntime implements AutoCloseable {
     this.probes = io.probeThread();
     this.scan =
         new Scan(
-            scanSettings(settings),
+            TrayTables.scanSettings(
+                settings.limits(),
+                settings.fan(),
+                settings.control(),
+                settings.secondBathFitted(),
+                settings.plateFitted(),
+                settings.model(),
+                settings.room()),
             io.lines(),
             io.probes(),
             io.outputs(),
@@ -96,24 +102,6 @@ public final class ControllerRuntime implements AutoCloseable {
             seed,
             nowNanos);
     return new Io(tray, tray, tray.outputs(), null);
-  }
-
-  private static ScanSettings scanSettings(Settings settings) {
-    return new ScanSettings(
-        settings.limits(),
-        settings.fan().rpm(),
-        settings.fan().spinDownS(),
-        settings.fan().airflowSwitch(),
-        settings.fan().tachometer(),
-        settings.secondBathFitted(),
-        settings.plateFitted(),
-        settings.control().setC(),
-        settings.control().cycleS(),
-        settings.control().minPulseS(),
-        settings.control().hostRequired(),
-        settings.control().watchHeat(),
-        settings.model(),
-        settings.room());
   }
 
   private static Path dataFolder(Path folder) throws ConfigRefused {

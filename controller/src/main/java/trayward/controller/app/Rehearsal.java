@@ -87,21 +87,13 @@ public final class Rehearsal {
     host = new HostPulse();
     mailbox = new Mailbox(); // what was asked of the program that lost its power is lost with it
     stalledUntilS = Double.NEGATIVE_INFINITY;
-    FanTable fan = scenario.fan();
     ScanSettings settings =
-        new ScanSettings(
+        TrayTables.scanSettings(
             scenario.limits(),
-            fan.rpm(),
-            fan.spinDownS(),
-            fan.airflowSwitch(),
-            fan.tachometer(),
+            scenario.fan(),
+            scenario.control(),
             scenario.secondProbe().present(),
             scenario.plateProbe().present(),
-            scenario.control().setC(),
-            scenario.control().cycleS(),
-            scenario.control().minPulseS(),
-            scenario.control().hostRequired(),
-            scenario.control().watchHeat(),
             scenario.model(),
             scenario.room());
     PidRegulator regulator =

@@ -8,6 +8,7 @@ import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
+import trayward.controller.scan.ScanSettings;
 import trayward.controller.sim.PlantParameters;
 import trayward.controller.sim.ProbeParameters;
 
@@ -155,5 +156,31 @@ final class TrayTables {
     }
     control.done();
     return table;
+  }
+
+  /** What a scan needs to know, from the tables a configuration and a scenario share. */
+  static ScanSettings scanSettings(
+      Limits limits,
+      FanTable fan,
+      ControlTable control,
+      boolean secondBathFitted,
+      boolean plateFitted,
+      TrayModel model,
+      RoomModel room) {
+    return new ScanSettings(
+        limits,
+        fan.rpm(),
+        fan.spinDownS(),
+        fan.airflowSwitch(),
+        fan.tachometer(),
+        secondBathFitted,
+        plateFitted,
+        control.setC(),
+        control.cycleS(),
+        control.minPulseS(),
+        control.hostRequired(),
+        control.watchHeat(),
+        model,
+        room);
   }
 }

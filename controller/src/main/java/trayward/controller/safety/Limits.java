@@ -52,14 +52,16 @@ public final class Limits {
    * @throws IllegalArgumentException where that leaves nothing; the reader of settings refuses it
    */
   public Range setRange() {
-    double max = Math.min(get(Limit.SET_MAX_C), get(Limit.BATH_HARD_C) - UNDER_HARD_K);
-    return new Range(get(Limit.SET_MIN_C), max, "°C");
+    return new Range(get(Limit.SET_MIN_C), highestSetC(), "°C");
   }
 
   /** Whether any set temperature is left between the limits. */
   public boolean settable() {
-    double max = Math.min(get(Limit.SET_MAX_C), get(Limit.BATH_HARD_C) - UNDER_HARD_K);
-    return get(Limit.SET_MIN_C) <= max;
+    return get(Limit.SET_MIN_C) <= highestSetC();
+  }
+
+  private double highestSetC() {
+    return Math.min(get(Limit.SET_MAX_C), get(Limit.BATH_HARD_C) - UNDER_HARD_K);
   }
 
   /** Plate temperature the regulator never asks for, °C: as set, and always under the trips. */

@@ -17,6 +17,8 @@ import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.app.Settings;
 import trayward.controller.port.MonotonicClock;
+import trayward.controller.quantity.Range;
+import trayward.controller.safety.Limit;
 import trayward.host.cli.Work;
 import trayward.host.link.InProcessLink;
 import trayward.host.link.TrayStatus;
@@ -32,9 +34,6 @@ final class RunRunner {
 
   /** After a failed scan the rest of the program gets this long to close, s; then it is ended. */
   private static final long LAST_WORDS_S = 5;
-
-  /** Above it the vapour of a bath wants moving air (SR-21), °C. */
-  private static final double WARM_C = 30;
 
   private final PrintStream out;
   private final PrintStream err;
@@ -96,7 +95,8 @@ final class RunRunner {
       return Work.FAILED;
     }
     ScheduledExecutorService ticks = ticks();
-    Runnable closing = closeOnce(controller, recorder, page, ticks, link, log);
+    double warmC = settings.limits().get(Limit.WARM_C); // SR-21: above it, moving air is wanted
+    Runnable closing = closeOnce(controller, recorder, page, ticks, link, log, warmC);
     Thread hook = new Thread(closing, "closing");
     Runtime.getRuntime().addShutdownHook(hook);
     controller.start();
@@ -127,7 +127,8 @@ final class RunRunner {
       PageServer page,
       ScheduledExecutorService ticks,
       InProcessLink link,
-      TrayLog log) {
+      TrayLog log,
+      double warmC) {
     AtomicBoolean done = new AtomicBoolean();
     return () -> {
       if (!done.compareAndSet(false, true)) {
@@ -137,7 +138,7 @@ final class RunRunner {
       controller.close();
       out.println();
       out.println("Heat is off.");
-      last.filter(s -> s.fanCommanded() && !(s.bathC() < WARM_C))
+      last.filter(s -> s.fanCommanded() && !(s.bathC() < warmC))
           .ifPresent(
               s ->
                   out.println(
@@ -146,7 +147,9 @@ final class RunRunner {
                               ? ", and the bath's temperature is not known"
                               : String.format(
                                   Locale.ROOT, " and the bath stands at %.1f °C", s.bathC()))
-                          + ": keep air moving until it is below 30 °C and the room is cleared."));
+                          + ": keep air moving until it is below "
+                          + Range.plain(warmC)
+                          + " °C and the room is cleared."));
       ticks.shutdown();
       recorder.close();
       page.close();
