@@ -9,11 +9,13 @@ public enum WithheldReason {
   /** SR-16: the host is required and silent. */
   HOST_LOST("host lost"),
   /** SR-28: the level of liquid is unsure. */
-  LEVEL_UNSURE("level unsure: confirm the liquid in the tray"),
+  LEVEL_UNSURE("level unsure: look at the tray, fill it and confirm the level"),
   /** SR-05: a proof of moving air is absent in this scan. */
   PROOF_BREAK("proof of moving air is broken"),
   /** SR-06: the bath is above the set temperature. */
   ABOVE_SET("bath above set"),
+  /** SR-07, SR-08: heat is held off for some seconds to see where it goes. */
+  LOOKING("heat is held off for a look at the plate and the bath"),
   /** SR-17: this scan came late. */
   SCAN_LATE("this scan came late"),
   /** SR-08: no bath or plate temperature to go by. */

@@ -10,6 +10,8 @@ package trayward.controller.port;
  * @param resetButton the reset button at the tray is down
  * @param presenceButton the presence button is down
  * @param pedal the foot switch is down
+ * @param heaterContact read-back of the heater relay's contact, where one is wired
+ * @param safetyContact the same of the safety relay
  */
 public record LineReadings(
     boolean present,
@@ -18,7 +20,30 @@ public record LineReadings(
     boolean stopCircuitClosed,
     boolean resetButton,
     boolean presenceButton,
-    boolean pedal) {
+    boolean pedal,
+    Contact heaterContact,
+    Contact safetyContact) {
+
+  /** Readings of an installation without read-back of its contacts. */
+  public LineReadings(
+      boolean present,
+      boolean airflow,
+      double fanRpm,
+      boolean stopCircuitClosed,
+      boolean resetButton,
+      boolean presenceButton,
+      boolean pedal) {
+    this(
+        present,
+        airflow,
+        fanRpm,
+        stopCircuitClosed,
+        resetButton,
+        presenceButton,
+        pedal,
+        Contact.NOT_WIRED,
+        Contact.NOT_WIRED);
+  }
 
   /** Nothing answers: no air, and stop counts as pressed. */
   public static final LineReadings ABSENT =

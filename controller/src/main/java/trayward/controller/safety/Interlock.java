@@ -154,6 +154,8 @@ public final class Interlock {
       refusal = Refusal.BATH_PROBE_BAD;
     } else if (!seen.in().storeWritable()) {
       refusal = Refusal.STORE_UNWRITABLE;
+    } else if (seen.in().startUnconfirmed()) {
+      refusal = Refusal.CONFIRM_FIRST;
     }
     if (refusal != null) {
       refused.put(Request.START, refusal);

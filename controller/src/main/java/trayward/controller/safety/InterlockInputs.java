@@ -2,6 +2,7 @@ package trayward.controller.safety;
 
 import java.util.Set;
 import trayward.controller.event.TripCause;
+import trayward.controller.port.Contact;
 
 /**
  * Everything the interlock judges on in one scan. Immutable.
@@ -20,6 +21,12 @@ import trayward.controller.event.TripCause;
  * @param atTray whether the asker of a reset stands at the tray
  * @param storeWritable the controller's record can be written
  * @param hostSilentMs time since the host's heartbeat changed, ms; 0 where none is required
+ * @param heaterContact read-back of the heater relay's contact
+ * @param safetyContact read-back of the safety relay's contact
+ * @param looking heat is to be held off for a look at where it goes
+ * @param level what is known of the liquid
+ * @param startUnconfirmed a start asked for in this scan needs a confirmation it does not carry
+ *     (SR-23)
  * @param findings what the model-based detectors judge to be present
  */
 public record InterlockInputs(
@@ -37,6 +44,11 @@ public record InterlockInputs(
     boolean atTray,
     boolean storeWritable,
     int hostSilentMs,
+    Contact heaterContact,
+    Contact safetyContact,
+    boolean looking,
+    Level level,
+    boolean startUnconfirmed,
     Set<TripCause> findings) {
 
   /** SR-02: all configured proofs at once. */

@@ -33,9 +33,10 @@ final class Permissives {
       case NOT_RUNNING -> !seen.state().purged();
       case PRESENCE_DUE -> seen.run().presenceMs() >= seen.ms(Limit.PRESENCE_MIN);
       case HOST_LOST -> in.hostSilentMs() >= seen.ms(Limit.HOST_LOST_S);
-      case LEVEL_UNSURE -> false; // the level is estimated under SR-28, which is not built yet
+      case LEVEL_UNSURE -> in.level() == Level.UNSURE;
       case PROOF_BREAK -> !in.airProven() || !seen.fan().commanded() || !seen.fan().clear();
       case ABOVE_SET -> seen.bathC() > in.setC() + seen.get(Limit.ABOVE_SET_K);
+      case LOOKING -> in.looking();
       case SCAN_LATE -> in.lateMs() >= seen.get(Limit.LATE_PERIODS) * Interlock.PERIOD_MS;
       case PROBE_UNSURE -> !seen.bathKnown() || !seen.plateKnownOrBlind();
       case STORE_UNWRITABLE -> !in.storeWritable();

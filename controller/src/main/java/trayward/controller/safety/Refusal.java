@@ -12,6 +12,8 @@ public enum Refusal {
   BATH_PROBE_BAD("the bath probe gives no believable reading"),
   /** A start while the controller's record cannot be written. */
   STORE_UNWRITABLE("the controller's record cannot be written"),
+  /** A start that must be confirmed first: maintenance overdue, or a clock that is not set. */
+  CONFIRM_FIRST("maintenance is overdue or the clock is not set: confirm to start all the same"),
   /** A reset when nothing is latched. */
   NOT_LOCKED_OUT("nothing is latched"),
   /** A reset before the acknowledgement. */

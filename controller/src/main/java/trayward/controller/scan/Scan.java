@@ -21,6 +21,7 @@ import trayward.controller.regulate.TimeProportioner;
 import trayward.controller.safety.Interlock;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
+import trayward.controller.safety.Level;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
@@ -217,6 +218,11 @@ public final class Scan {
         atTray,
         store.writable(nowNanos),
         settings.hostRequired() ? host.silentMs(nowNanos) : 0,
+        in.heaterContact(),
+        in.safetyContact(),
+        watch.looking(),
+        Level.WELL,
+        false,
         watch.findings());
   }
 

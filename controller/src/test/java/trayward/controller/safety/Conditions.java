@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.event.TripCause;
+import trayward.controller.port.Contact;
 
 /** What the next scans of a {@link Bench} will find; healthy as made. Mutable. */
 final class Conditions {
@@ -21,6 +22,11 @@ final class Conditions {
   boolean atTray = true;
   boolean store = true;
   int hostSilentMs;
+  Contact heaterContact = Contact.NOT_WIRED;
+  Contact safetyContact = Contact.NOT_WIRED;
+  boolean looking;
+  Level level = Level.WELL;
+  boolean startUnconfirmed;
   Set<TripCause> findings = Set.of();
 
   /** For the next scan only. */
@@ -55,6 +61,11 @@ final class Conditions {
             atTray,
             store,
             hostSilentMs,
+            heaterContact,
+            safetyContact,
+            looking,
+            level,
+            startUnconfirmed,
             findings);
     asked.clear();
     lateMs = 0;
