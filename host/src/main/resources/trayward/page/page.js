@@ -181,6 +181,7 @@
   function showAlarm(s) {
     const alarms = list(s.alarms).filter(Boolean);
     const first = alarms.find((a) => a.cause === s.first_out) || alarms[0] || (s.first_out ? { cause: s.first_out } : null);
+    const latched = alarms.filter((a) => a.latched);
     const calling = alarms.some((a) => /UNACKNOWLEDGED/.test(a.state));
     show($('alarm'), first !== null);
     $('alarm').classList.toggle('unseen-yet', calling);
@@ -190,7 +191,8 @@
       $('first-out').dataset.cause = first.cause;
       put($('alarm-state'), ALARM_WORDS[first.state] || words(first.state || '').toLowerCase());
       put($('alarm-meaning'), (first.cause === s.first_out ? 'first-out' : 'alarm')
-        + (first.requirement ? ', ' + first.requirement : '') + (first.meaning ? '. ' + first.meaning : ''));
+        + (first.requirement ? ', ' + first.requirement : '') + (first.meaning ? '. ' + first.meaning : '')
+        + (first.why ? ' ' + first.why : ''));
       put($('alarm-action'), first.action || '');
       put($('alarm-more'), alarms.filter((a) => a !== first)
         .map((a) => 'also ' + words(a.cause) + (a.action ? ': ' + a.action : '')).join(' '));
@@ -199,8 +201,8 @@
       delete $('first-out').dataset.cause;
     }
     $('acknowledge').classList.toggle('act', calling);
-    $('reset').classList.toggle('act', first !== null && alarms.length > 0 && alarms.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
-    $('start').classList.toggle('next', first === null && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
+    $('reset').classList.toggle('act', first !== null && latched.length > 0 && latched.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
+    $('start').classList.toggle('next', !s.first_out && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
   }
 
   function showPresence(s) {

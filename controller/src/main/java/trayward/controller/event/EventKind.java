@@ -8,6 +8,8 @@ public enum EventKind {
   STATE,
   /** A trip latched: subject is the cause. */
   TRIP,
+  /** An alarm went on in its life cycle: subject is the alarm, detail its new state. */
+  ALARM,
   /** A person's request was carried out: subject is the request. */
   DONE,
   /** A person's request was refused: subject is the request, detail the reason. */

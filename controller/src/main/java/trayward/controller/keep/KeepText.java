@@ -10,12 +10,15 @@ import java.util.zip.CRC32C;
 import trayward.controller.event.TripCause;
 
 /**
- * The record as six short lines of text closed by a CRC-32C, so that a person can read it and a
+ * The record as eight short lines of text closed by a CRC-32C, so that a person can read it and a
  * torn or altered file is noticed. Pure.
  */
 final class KeepText {
 
-  private static final String HEAD = "trayward-keep 1";
+  private static final String HEAD = "trayward-keep 2";
+
+  /** The version before wear was counted: five lines instead of seven. */
+  private static final String OLD_HEAD = "trayward-keep 1";
 
   private KeepText() {}
 
@@ -30,6 +33,10 @@ final class KeepText {
             + record.acknowledged()
             + "\nheat_in_progress="
             + record.heatInProgress()
+            + "\nheater_closings="
+            + record.wear().heaterClosings()
+            + "\nsafety_closings="
+            + record.wear().safetyClosings()
             + "\n";
     return body + "crc=" + crc(body) + "\n";
   }
@@ -41,7 +48,8 @@ final class KeepText {
     }
     List<String> lines = text.substring(0, at).lines().toList();
     try {
-      if (lines.size() != 5 || !lines.get(0).equals(HEAD)) {
+      boolean old = lines.size() == 5 && lines.get(0).equals(OLD_HEAD);
+      if (!old && !(lines.size() == 7 && lines.get(0).equals(HEAD))) {
         return new KeepLoad.Unreadable("it is not a record of this version");
       }
       EnumSet<TripCause> latched = EnumSet.noneOf(TripCause.class);
@@ -57,10 +65,17 @@ final class KeepText {
               latched,
               first.isEmpty() ? Optional.empty() : Optional.of(TripCause.valueOf(first)),
               flag(lines.get(3), "acknowledged"),
-              flag(lines.get(4), "heat_in_progress")));
+              flag(lines.get(4), "heat_in_progress"),
+              old ? RelayWear.NONE : wear(lines)));
     } catch (IllegalArgumentException e) {
       return new KeepLoad.Unreadable("it holds a value that is not known: " + e.getMessage());
     }
+  }
+
+  private static RelayWear wear(List<String> lines) {
+    return new RelayWear(
+        Long.parseLong(value(lines.get(5), "heater_closings")),
+        Long.parseLong(value(lines.get(6), "safety_closings")));
   }
 
   private static boolean flag(String line, String key) {

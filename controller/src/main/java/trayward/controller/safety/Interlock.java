@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import trayward.controller.event.Alarm;
 import trayward.controller.event.AlarmState;
@@ -67,21 +68,38 @@ public final class Interlock {
     Set<WithheldReason> missing =
         wanted.purged() ? Permissives.missing(seen) : NOT_RUNNING.reasons();
     State state = wanted.purged() ? purgedState(seen, missing) : wanted;
-    Permission permission =
-        state.purged() && missing.isEmpty()
-            ? new HeaterPermit(scan)
-            : new Permission.Withheld(missing);
+    Permission permission = permission(seen, state, missing, scan);
     InterlockState next =
         next(seen, reset ? Latch.OPEN : latch, state, permission instanceof HeaterPermit);
+    List<Alarm> alarms = alarms(seen, next);
     return new Verdict(
         next,
         permission,
         next.fan().commanded(),
-        state.purged(),
-        next.latch().holds() && !next.latch().acknowledged(),
+        state.purged() || lets(permission, Relay.SAFETY, scan),
+        alarms.stream().anyMatch(Alarm::sounds),
         tripped,
-        alarms(seen, next.latch()),
+        alarms,
         refused);
+  }
+
+  private static Permission permission(
+      Seen seen, State state, Set<WithheldReason> missing, long scan) {
+    if (state.purged() && missing.isEmpty()) {
+      return new HeaterPermit(scan);
+    }
+    boolean purging = state == State.PURGING && seen.state() == State.PURGING;
+    if (purging && Permissives.testable(seen)) {
+      Optional<Relay> alone = seen.in().contactTest();
+      if (alone.isPresent()) {
+        return new ContactPermit(scan, alone.get());
+      }
+    }
+    return new Permission.Withheld(missing);
+  }
+
+  private static boolean lets(Permission permission, Relay relay, long scan) {
+    return permission instanceof ContactPermit contact && contact.lets(relay, scan);
   }
 
   private Seen gather(InterlockState before, InterlockInputs in) {
@@ -172,7 +190,7 @@ public final class Interlock {
       return State.LOCKOUT;
     }
     State now = seen.state();
-    if (seen.in().stop() && now.inRun()) {
+    if (now.inRun() && (seen.in().stop() || seen.run().hostReturned(seen.in(), seen.limits()))) {
       return seen.run().heated() ? State.AFTER_RUN : State.OFF;
     }
     return switch (now) {
@@ -193,7 +211,8 @@ public final class Interlock {
     if (!seen.in().airProven()) {
       return State.PROVING;
     }
-    return seen.stateMs() >= seen.ms(Limit.PURGE_S) ? State.READY : State.PURGING;
+    boolean cleared = seen.stateMs() >= seen.ms(Limit.PURGE_S);
+    return cleared && seen.in().contactsSound() ? State.READY : State.PURGING;
   }
 
   private static State afterRun(Seen seen) {
@@ -231,6 +250,7 @@ public final class Interlock {
         run,
         latch,
         seen.hold(),
+        seen.before().warnings().next(seen),
         looking);
   }
 
@@ -249,9 +269,12 @@ public final class Interlock {
     return stuck && (begins || goesOn);
   }
 
-  private static List<Alarm> alarms(Seen seen, Latch latch) {
+  /** Latched trips, first-out first, then warnings. */
+  private static List<Alarm> alarms(Seen seen, InterlockState next) {
+    List<Alarm> warnings = next.warnings().alarms();
+    Latch latch = next.latch();
     if (!latch.holds()) {
-      return List.of();
+      return List.copyOf(warnings);
     }
     List<Alarm> alarms = new ArrayList<>();
     latch.firstOut().ifPresent(first -> alarms.add(alarm(first, seen, latch)));
@@ -260,6 +283,7 @@ public final class Interlock {
         alarms.add(alarm(cause, seen, latch));
       }
     }
+    alarms.addAll(warnings);
     return List.copyOf(alarms);
   }
 

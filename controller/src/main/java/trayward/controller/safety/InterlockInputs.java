@@ -1,8 +1,8 @@
 package trayward.controller.safety;
 
+import java.util.Optional;
 import java.util.Set;
 import trayward.controller.event.TripCause;
-import trayward.controller.port.Contact;
 
 /**
  * Everything the interlock judges on in one scan. Immutable.
@@ -21,8 +21,8 @@ import trayward.controller.port.Contact;
  * @param atTray whether the asker of a reset stands at the tray
  * @param storeWritable the controller's record can be written
  * @param hostSilentMs time since the host's heartbeat changed, ms; 0 where none is required
- * @param heaterContact read-back of the heater relay's contact
- * @param safetyContact read-back of the safety relay's contact
+ * @param contactTest which relay the contact test wants closed alone in a purge (SR-26)
+ * @param contactsSound both contacts have been seen to open in this purge
  * @param looking heat is to be held off for a look at where it goes
  * @param level what is known of the liquid
  * @param startUnconfirmed a start asked for in this scan needs a confirmation it does not carry
@@ -44,8 +44,8 @@ public record InterlockInputs(
     boolean atTray,
     boolean storeWritable,
     int hostSilentMs,
-    Contact heaterContact,
-    Contact safetyContact,
+    Optional<Relay> contactTest,
+    boolean contactsSound,
     boolean looking,
     Level level,
     boolean startUnconfirmed,

@@ -15,6 +15,7 @@ import trayward.controller.keep.KeepRecord;
  * @param run what a run remembers
  * @param latch what has tripped
  * @param hold the stop button held in lockout
+ * @param warnings the life cycles of all warnings
  * @param looking the fan is held off in lockout to see whether a stuck proof has let go
  */
 public record InterlockState(
@@ -26,6 +27,7 @@ public record InterlockState(
     RunMemory run,
     Latch latch,
     StopHold hold,
+    WarningWatch warnings,
     boolean looking) {
 
   /** SR-12, SR-13: power-up is OFF, or LOCKOUT where the record says so or cannot be read. */
@@ -46,6 +48,7 @@ public record InterlockState(
         RunMemory.start(heated),
         latch,
         StopHold.RELEASED,
+        WarningWatch.START,
         false);
   }
 

@@ -94,6 +94,38 @@ public enum Limit {
       "s",
       "Rides out one bad reading of a probe read each second."),
   STALE_S("stale_s", "SR-08", 4, 2, 10, "s", "Three 12-bit probes on one bus take 2.25 s a round."),
+  CONTACT_TEST_S(
+      "contact_test_s",
+      "SR-26",
+      25,
+      15,
+      60,
+      "s",
+      "A welded contact warms the plate by more than 1 K and the bath by 0.25 K meanwhile."),
+  READ_BACK_S(
+      "read_back_s",
+      "SR-11",
+      0.5,
+      0.2,
+      2,
+      "s",
+      "A contactor moves within 0.1 s, and a line is read every 0.1 s."),
+  NO_AIR_ALARM_S(
+      "no_air_alarm_s",
+      "SR-27",
+      15,
+      5,
+      30,
+      "s",
+      "The look of SR-03 and the fan's spin-up over a warm bath are no alarm."),
+  WARNING_CLEAR_S(
+      "warning_clear_s",
+      "SR-27",
+      10,
+      1,
+      60,
+      "s",
+      "A condition that comes and goes is one alarm, not many."),
   RATE_K_PER_S(
       "rate_k_per_s", "SR-08", 8, 2, 20, "K/s", "A cold pour into a thin bath stays under 4 K/s."),
   DISAGREE_K(

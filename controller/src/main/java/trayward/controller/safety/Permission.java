@@ -4,7 +4,7 @@ import java.util.Set;
 import trayward.controller.event.WithheldReason;
 
 /** What the interlock says of heat in one scan. */
-public sealed interface Permission permits HeaterPermit, Permission.Withheld {
+public sealed interface Permission permits HeaterPermit, ContactPermit, Permission.Withheld {
 
   /**
    * No heat.

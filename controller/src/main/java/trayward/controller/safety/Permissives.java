@@ -25,6 +25,14 @@ final class Permissives {
     return missing == null ? NONE : missing;
   }
 
+  /** SR-26: whether one relay may be closed alone now: what could go wrong with heat is well. */
+  static boolean testable(Seen seen) {
+    return !withholds(WithheldReason.PROOF_BREAK, seen)
+        && !withholds(WithheldReason.SCAN_LATE, seen)
+        && !withholds(WithheldReason.PROBE_UNSURE, seen)
+        && !withholds(WithheldReason.STORE_UNWRITABLE, seen);
+  }
+
   private static final WithheldReason[] ALL = WithheldReason.values();
 
   private static boolean withholds(WithheldReason reason, Seen seen) {

@@ -62,6 +62,11 @@ record Seen(
     return Double.isNaN(one.celsius()) ? two.celsius() : Math.max(one.celsius(), two.celsius());
   }
 
+  /** SR-27: the bath as last read is above the warm limit; with a dead band once {@code on}. */
+  boolean warmerThanWarm(boolean on) {
+    return bathC() > get(Limit.WARM_C) - (on ? 0.5 : 0);
+  }
+
   /**
    * SR-21: the bath is above the warm limit, or nobody knows. Half a kelvin of dead band keeps the
    * fan from starting and stopping around the limit.

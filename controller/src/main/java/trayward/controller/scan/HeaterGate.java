@@ -1,12 +1,14 @@
 package trayward.controller.scan;
 
 import trayward.controller.port.OutputLine;
+import trayward.controller.safety.ContactPermit;
 import trayward.controller.safety.HeaterPermit;
 import trayward.controller.safety.Permission;
+import trayward.controller.safety.Relay;
 
 /**
- * The only way to the heater relay: it closes on nothing but a permit minted for this very scan.
- * Scan thread only.
+ * The only way to the heater relay: it closes on nothing but a permit minted for this very scan, or
+ * on one for its contact test, under which the safety relay is open. Scan thread only.
  */
 final class HeaterGate {
 
@@ -25,7 +27,10 @@ final class HeaterGate {
    * @return whether the relay is commanded closed
    */
   boolean drive(Permission permission, long scan, boolean wanted) {
-    boolean on = wanted && permission instanceof HeaterPermit permit && permit.isFor(scan);
+    boolean on =
+        permission instanceof HeaterPermit permit
+            ? wanted && permit.isFor(scan)
+            : permission instanceof ContactPermit test && test.lets(Relay.HEATER, scan);
     relay.write(on);
     return on;
   }

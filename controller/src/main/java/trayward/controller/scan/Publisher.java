@@ -4,6 +4,7 @@ import java.util.Set;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.port.LineReadings;
 import trayward.controller.port.ProbeRole;
+import trayward.controller.safety.ContactPermit;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
 import trayward.controller.safety.Limit;
@@ -15,6 +16,8 @@ import trayward.controller.safety.Verdict;
 /** Makes the snapshot other threads see. Scan thread only. */
 final class Publisher {
 
+  private static final Set<WithheldReason> NOT_RUNNING = Set.of(WithheldReason.NOT_RUNNING);
+
   private final Limits limits;
   private final Probes probes;
   private long firstNanos;
@@ -25,9 +28,11 @@ final class Publisher {
   }
 
   static Set<WithheldReason> withheld(Verdict verdict) {
-    return verdict.permission() instanceof Permission.Withheld withheld
-        ? withheld.reasons()
-        : Set.of();
+    Permission permission = verdict.permission();
+    if (permission instanceof Permission.Withheld withheld) {
+      return withheld.reasons();
+    }
+    return permission instanceof ContactPermit ? NOT_RUNNING : Set.of();
   }
 
   static int presenceDueMs(Verdict verdict, Limits limits) {
@@ -70,7 +75,8 @@ final class Publisher {
         verdict.alarms(),
         withheld(verdict),
         presenceDueMs(verdict, limits),
-        inputs.storeWritable());
+        inputs.storeWritable(),
+        written.wear());
   }
 
   private int remainingMs(InterlockState now) {

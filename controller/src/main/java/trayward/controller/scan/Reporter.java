@@ -1,9 +1,14 @@
 package trayward.controller.scan;
 
+import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import trayward.controller.event.Alarm;
+import trayward.controller.event.AlarmState;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
+import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
@@ -18,6 +23,7 @@ final class Reporter {
   private final EventBox events;
   private final Limits limits;
   private Set<WithheldReason> withheldBefore = Set.of();
+  private List<Alarm> alarmsBefore = List.of();
   private boolean presenceSoonBefore;
 
   Reporter(EventBox events, Limits limits) {
@@ -25,7 +31,13 @@ final class Reporter {
     this.limits = limits;
   }
 
-  void report(long nowNanos, State before, Verdict verdict, Set<Request> requests, boolean pedal) {
+  void report(
+      long nowNanos,
+      State before,
+      Verdict verdict,
+      Set<Request> requests,
+      boolean pedal,
+      Function<TripCause, String> detail) {
     for (Request request : requests) {
       Refusal refusal = verdict.refused().get(request);
       if (refusal != null) {
@@ -34,7 +46,7 @@ final class Reporter {
         put(nowNanos, EventKind.DONE, request.name(), "");
       }
     }
-    verdict.tripped().forEach(c -> put(nowNanos, EventKind.TRIP, c.name(), c.meaning()));
+    verdict.tripped().forEach(c -> put(nowNanos, EventKind.TRIP, c.name(), detail.apply(c)));
     State now = verdict.next().state();
     if (now != before) {
       put(nowNanos, EventKind.STATE, now.name(), before.name());
@@ -42,8 +54,27 @@ final class Reporter {
     if (pedal) {
       put(nowNanos, EventKind.PEDAL, "pressed", "");
     }
+    alarms(nowNanos, verdict.alarms());
     withheld(nowNanos, verdict);
     presence(nowNanos, verdict);
+  }
+
+  /** Each step of each alarm in its life cycle, once. */
+  private void alarms(long nowNanos, List<Alarm> alarms) {
+    if (alarms.equals(alarmsBefore)) {
+      return;
+    }
+    for (Alarm alarm : alarms) {
+      if (!alarmsBefore.contains(alarm)) {
+        put(nowNanos, EventKind.ALARM, alarm.cause().name(), alarm.state().name());
+      }
+    }
+    for (Alarm gone : alarmsBefore) {
+      if (alarms.stream().noneMatch(a -> a.cause() == gone.cause())) {
+        put(nowNanos, EventKind.ALARM, gone.cause().name(), AlarmState.NORMAL.name());
+      }
+    }
+    alarmsBefore = alarms;
   }
 
   private void withheld(long nowNanos, Verdict verdict) {

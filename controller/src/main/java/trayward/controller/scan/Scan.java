@@ -10,6 +10,7 @@ import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepLoad;
 import trayward.controller.keep.KeepRecord;
 import trayward.controller.keep.KeepStore;
+import trayward.controller.keep.RelayWear;
 import trayward.controller.port.LineReader;
 import trayward.controller.port.LineReadings;
 import trayward.controller.port.OutputLines;
@@ -25,7 +26,6 @@ import trayward.controller.safety.Level;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
-import trayward.controller.safety.TrayWatch;
 import trayward.controller.safety.Verdict;
 import trayward.controller.sense.ProbeTrack;
 
@@ -57,8 +57,8 @@ public final class Scan {
   private TimeProportioner pulses = TimeProportioner.START;
   private double setC;
   private boolean permittedBefore;
-  private boolean heatCommanded;
-  private TrayWatch watch;
+  private final HeatWatches watches;
+  private Written written;
   private boolean watchdogLevel;
   private long scan;
   private long lastNanos;
@@ -86,10 +86,13 @@ public final class Scan {
     this.interlock = new Interlock(settings.limits(), settings.spinDownS());
     this.probes = new Probes(probeReader, settings, events, nowNanos);
     this.setC = settings.startSetC();
-    this.watch = TrayWatch.start(settings.model(), settings.room());
     KeepLoad load = store.load();
     this.state = InterlockState.powerUp(load);
-    this.kept = state.keep();
+    RelayWear worn =
+        load instanceof KeepLoad.Loaded loaded ? loaded.record().wear() : RelayWear.NONE;
+    this.kept = state.keep().worn(worn);
+    this.written = Written.nothing(worn);
+    this.watches = new HeatWatches(settings, kept.heatInProgress());
     this.reporter = new Reporter(events, settings.limits());
     this.publisher = new Publisher(settings.limits(), probes);
     events.put(new TrayEvent(nowNanos, EventKind.POWER_UP, state.state().name(), words(load)));
@@ -130,20 +133,17 @@ public final class Scan {
     for (Ask ask : asks) {
       atTray |= gather(ask, requests);
     }
-    if (settings.watchHeat()) {
-      watch = watch.next(probes.thermal(elapsedMs / 1000.0, heatCommanded, state.state()));
-    }
-    double duty = watch.looking() ? 0 : regulate(elapsedMs);
+    watches.see(
+        probes.thermal(elapsedMs / 1000.0, written.heat(), state.state()), elapsedMs, in, written);
+    double duty = watches.looking() ? 0 : regulate(elapsedMs);
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
-    boolean heaterOn = write(verdict, duty, elapsedMs);
+    written = write(verdict, duty, elapsedMs);
     keep(verdict);
-    reporter.report(nowNanos, state.state(), verdict, requests, pedal);
+    reporter.report(nowNanos, state.state(), verdict, requests, pedal, watches::detail);
     answer(verdict.refused());
     state = verdict.next();
     permittedBefore = verdict.permitted();
-    heatCommanded = heaterOn && verdict.safetyRelay();
-    Written written = new Written(permittedBefore ? duty : 0, heaterOn, watchdogLevel);
     return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written);
   }
 
@@ -157,6 +157,10 @@ public final class Scan {
       } finally {
         outputs.buzzer().write(false);
       }
+    }
+    if (!written.wear().equals(kept.wear())) {
+      kept = kept.worn(written.wear());
+      store.offer(kept);
     }
   }
 
@@ -218,15 +222,15 @@ public final class Scan {
         atTray,
         store.writable(nowNanos),
         settings.hostRequired() ? host.silentMs(nowNanos) : 0,
-        in.heaterContact(),
-        in.safetyContact(),
-        watch.looking(),
+        watches.contactTest(),
+        watches.contactsSound(),
+        watches.looking(),
         Level.WELL,
         false,
-        watch.findings());
+        watches.findings());
   }
 
-  private boolean write(Verdict verdict, double duty, int elapsedMs) {
+  private Written write(Verdict verdict, double duty, int elapsedMs) {
     pulses =
         verdict.permitted()
             ? pulses.next(duty, elapsedMs / 1000.0, settings.cycleS(), settings.minPulseS())
@@ -237,14 +241,20 @@ public final class Scan {
     outputs.buzzer().write(verdict.buzzer());
     watchdogLevel = !watchdogLevel;
     outputs.watchdogLine().write(watchdogLevel);
-    return on;
+    RelayWear wear =
+        written
+            .wear()
+            .after(on && !written.heaterOn(), verdict.safetyRelay() && !written.safetyOn());
+    return new Written(
+        verdict.permitted() ? duty : 0, on, verdict.safetyRelay(), watchdogLevel, wear);
   }
 
   private void keep(Verdict verdict) {
     KeepRecord now = verdict.next().keep();
-    if (!now.equals(kept)) {
-      store.offer(now);
-      kept = now;
+    boolean latchMoved = !now.worn(kept.wear()).equals(kept);
+    if (latchMoved || written.wear().worthKeeping(kept.wear())) {
+      kept = now.worn(written.wear());
+      store.offer(kept);
     }
   }
 

@@ -59,6 +59,7 @@ final class Played implements Rehearsal.Listener {
   }
 
   static boolean heats(RehearsalRow row) {
-    return row.heaterContact() || row.heatW() > 0;
+    // The contact test closes each relay alone: heat needs both.
+    return (row.heaterContact() && row.safetyContact()) || row.heatW() > 0;
   }
 }

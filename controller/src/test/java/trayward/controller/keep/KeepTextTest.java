@@ -43,15 +43,17 @@ class KeepTextTest {
   }
 
   @Test
-  void theTextIsSixLinesAPersonCanRead() {
+  void theTextIsEightLinesAPersonCanRead() {
     List<String> lines = KeepText.write(sample()).lines().toList();
-    assertEquals(6, lines.size());
-    assertEquals("trayward-keep 1", lines.get(0));
+    assertEquals(8, lines.size());
+    assertEquals("trayward-keep 2", lines.get(0));
     assertEquals("latched=AIR_LOST,HEAT_NOT_ARRIVING", lines.get(1));
     assertEquals("first_out=HEAT_NOT_ARRIVING", lines.get(2));
     assertEquals("acknowledged=false", lines.get(3));
     assertEquals("heat_in_progress=true", lines.get(4));
-    assertTrue(lines.get(5).matches("crc=[0-9a-f]{8}"), lines.get(5));
+    assertEquals("heater_closings=1234", lines.get(5));
+    assertEquals("safety_closings=7", lines.get(6));
+    assertTrue(lines.get(7).matches("crc=[0-9a-f]{8}"), lines.get(7));
   }
 
   @Test
@@ -117,6 +119,9 @@ class KeepTextTest {
         "trayward-keep 1|latched=|first_out=|acknowledged=false|heat_in_progress=|",
         "trayward-keep 1|latched=|first_out=|acknowledged=false|heating=false|",
         "trayward-keep 1|latched=|first_out=|acknowledged=false|",
+        "trayward-keep 3|latched=|first_out=|acknowledged=false|heat_in_progress=false|",
+        "trayward-keep 2|latched=|first_out=|acknowledged=false|heat_in_progress=false|heater_closings=-1|safety_closings=0|",
+        "trayward-keep 2|latched=|first_out=|acknowledged=false|heat_in_progress=false|heater_closings=1|safety_closings=x|",
         "trayward-keep 1|latched=|first_out=|acknowledged=false|heat_in_progress=false||"
       })
   void contentThatIsNotKnownIsRefusedUnderAGoodCheckSumToo(String lines) {
@@ -149,7 +154,23 @@ class KeepTextTest {
         Set.of(TripCause.HEAT_NOT_ARRIVING, TripCause.AIR_LOST),
         Optional.of(TripCause.HEAT_NOT_ARRIVING),
         false,
-        true);
+        true,
+        new RelayWear(1234, 7));
+  }
+
+  @Test
+  void aRecordOfTheVersionBeforeIsReadWithNewRelays() {
+    String body =
+        """
+        trayward-keep 1
+        latched=AIR_LOST
+        first_out=AIR_LOST
+        acknowledged=true
+        heat_in_progress=true
+        """;
+    KeepRecord read =
+        new KeepRecord(Set.of(TripCause.AIR_LOST), Optional.of(TripCause.AIR_LOST), true, true);
+    assertEquals(new KeepLoad.Loaded(read), KeepText.read(body + "crc=" + crc(body) + "\n"));
   }
 
   private static void comesBack(KeepRecord record) {

@@ -1,10 +1,10 @@
 package trayward.controller.safety;
 
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.event.TripCause;
-import trayward.controller.port.Contact;
 
 /** What the next scans of a {@link Bench} will find; healthy as made. Mutable. */
 final class Conditions {
@@ -22,8 +22,8 @@ final class Conditions {
   boolean atTray = true;
   boolean store = true;
   int hostSilentMs;
-  Contact heaterContact = Contact.NOT_WIRED;
-  Contact safetyContact = Contact.NOT_WIRED;
+  Optional<Relay> contactTest = Optional.empty();
+  boolean contactsSound = true;
   boolean looking;
   Level level = Level.WELL;
   boolean startUnconfirmed;
@@ -61,8 +61,8 @@ final class Conditions {
             atTray,
             store,
             hostSilentMs,
-            heaterContact,
-            safetyContact,
+            contactTest,
+            contactsSound,
             looking,
             level,
             startUnconfirmed,

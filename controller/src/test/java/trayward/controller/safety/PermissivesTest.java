@@ -43,6 +43,8 @@ class PermissivesTest {
             WithheldReason.PROBE_UNSURE,
             c -> c.second = new Temperature(true, false, Double.NaN)),
         one("scan 0.2 s late", WithheldReason.SCAN_LATE, c -> c.lateMs = 200),
+        one("a look at the heat", WithheldReason.LOOKING, c -> c.looking = true),
+        one("level unsure", WithheldReason.LEVEL_UNSURE, c -> c.level = Level.UNSURE),
         one("host silent for 60 s", WithheldReason.HOST_LOST, c -> c.hostSilentMs = 60_000));
   }
 
@@ -72,9 +74,12 @@ class PermissivesTest {
     bench.given(change).scan();
     assertEquals(Set.of(reason), bench.withheld());
     bench.air(null).bath(20).given(c -> c.second = Temperature.NOT_FITTED);
-    bench.given(c -> c.hostSilentMs = 0).given(c -> c.plate = Conditions.read(20)).scan();
-    assertTrue(bench.last().permitted(), name);
-    assertEquals(State.HEATING, bench.state());
+    bench.given(c -> c.hostSilentMs = 0).given(c -> c.plate = Conditions.read(20));
+    bench.given(c -> c.looking = false).given(c -> c.level = Level.WELL).scan();
+    // A host that was lost and is back starts no heat (SR-13): that run is over.
+    boolean runOver = reason == WithheldReason.HOST_LOST;
+    assertEquals(!runOver, bench.last().permitted(), name);
+    assertEquals(runOver ? State.AFTER_RUN : State.HEATING, bench.state());
   }
 
   @ParameterizedTest

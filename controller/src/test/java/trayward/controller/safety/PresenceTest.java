@@ -84,7 +84,39 @@ class PresenceTest {
   void aHostHeardWithinSixtySecondsLetsHeatGoOn() {
     Bench bench = attended();
     assertTrue(bench.given(c -> c.hostSilentMs = 59_999).scan().permitted());
-    bench.given(c -> c.hostSilentMs = 90_000).scan();
     assertTrue(bench.given(c -> c.hostSilentMs = 0).scan().permitted());
+  }
+
+  @Test
+  @Verifies(value = "SR-13", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-16", side = Side.WITHHOLDS)
+  void aHostThatIsBackStartsNoHeatUntilAPersonStartsAnew() {
+    Bench bench = attended();
+    bench.given(c -> c.hostSilentMs = 60_000).scan();
+    bench.given(c -> c.hostSilentMs = 0).scan();
+    assertEquals(State.AFTER_RUN, bench.state());
+    assertFalse(bench.run(120).permitted());
+    bench.ask(Request.START).until(State.HEATING);
+    assertTrue(bench.last().permitted());
+  }
+
+  @Test
+  @Verifies(value = "SR-16", side = Side.WITHHOLDS)
+  void aHostLostAndBackBeforeAnyHeatEndsTheRunToo() {
+    Bench bench = Bench.in(State.PURGING);
+    bench.given(c -> c.hostSilentMs = 60_000).scan();
+    assertEquals(State.PURGING, bench.state());
+    bench.given(c -> c.hostSilentMs = 0).scan();
+    assertEquals(State.OFF, bench.state());
+  }
+
+  @Test
+  @Verifies(value = "SR-16", side = Side.ALLOWS)
+  void aHostLostInAnEarlierRunDoesNotEndTheNext() {
+    Bench bench = Bench.in(State.PURGING);
+    bench.given(c -> c.hostSilentMs = 60_000).scan();
+    bench.given(c -> c.hostSilentMs = 0).run(20);
+    bench.ask(Request.START).until(State.HEATING);
+    assertTrue(bench.run(60).permitted());
   }
 }

@@ -70,7 +70,7 @@ public final class InProcessLink implements TrayLink {
         s.bath().kind().name(),
         s.setC(),
         s.duty(),
-        s.heaterOn(),
+        s.heaterOn() && s.safetyRelay(), // the contact test closes each alone
         s.safetyRelay(),
         s.fanCommanded(),
         s.fanProven(),
@@ -83,14 +83,19 @@ public final class InProcessLink implements TrayLink {
                     new AlarmView(
                         a.cause().name(),
                         a.state().name(),
+                        a.cause() instanceof TripCause,
+                        a.cause().priority().name(),
                         a.cause().requirement(),
                         a.cause().meaning(),
+                        a.cause().why(),
                         a.cause().action()))
             .toList(),
         s.withheld().stream().map(WithheldReason::name).toList(),
         s.withheld().stream().map(WithheldReason::words).toList(),
         s.presenceDueMs() / 1000.0,
-        s.storeWritable());
+        s.storeWritable(),
+        s.wear().heaterClosings(),
+        s.wear().safetyClosings());
   }
 
   private static double valid(Reading reading) {

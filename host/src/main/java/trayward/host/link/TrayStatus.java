@@ -16,18 +16,20 @@ import java.util.List;
  * @param bathClass class of the bath reading
  * @param setC set temperature, °C
  * @param duty duty demanded, 0 to 1
- * @param heaterOn heater relay commanded closed
+ * @param heaterOn heat commanded: both relays closed
  * @param safetyRelay safety relay commanded closed
  * @param fanCommanded fan commanded on
  * @param fanProven the fan counts as running
  * @param fanRpm tachometer, 1/min
  * @param airflow airflow switch closed
  * @param firstOut first-out cause; empty where none is latched
- * @param alarms latched alarms, first-out first
+ * @param alarms latched alarms, first-out first, then warnings
  * @param withheld names of what withholds heat
  * @param withheldWords the same in words
  * @param presenceDueS time until presence is due, s
  * @param storeWritable the controller's own record can be written
+ * @param heaterClosings closings of the cycling relay since it was fitted
+ * @param safetyClosings closings of the safety relay
  */
 public record TrayStatus(
     long scan,
@@ -52,4 +54,6 @@ public record TrayStatus(
     List<String> withheld,
     List<String> withheldWords,
     double presenceDueS,
-    boolean storeWritable) {}
+    boolean storeWritable,
+    long heaterClosings,
+    long safetyClosings) {}

@@ -66,6 +66,9 @@ final class StatusJson {
     node.put("scan", s.scan());
     Json.put(node, "presence_due_s", s.presenceDueS());
     node.put("store_writable", s.storeWritable());
+    ObjectNode wear = node.putObject("relay_closings");
+    wear.put("heater", s.heaterClosings());
+    wear.put("safety", s.safetyClosings());
     return node;
   }
 
@@ -104,8 +107,11 @@ final class StatusJson {
     ObjectNode node = Json.MAPPER.createObjectNode();
     node.put("cause", alarm.cause());
     node.put("state", alarm.state());
+    node.put("latched", alarm.latched());
+    node.put("priority", alarm.priority());
     node.put("requirement", alarm.requirement());
     node.put("meaning", alarm.meaning());
+    node.put("why", alarm.why());
     node.put("action", alarm.action());
     return node;
   }

@@ -50,7 +50,9 @@ final class FakeTray implements TrayLink {
         List.of("PRESENCE_DUE"),
         List.of("presence due"),
         1800,
-        true);
+        true,
+        1200,
+        7);
   }
 
   @Override

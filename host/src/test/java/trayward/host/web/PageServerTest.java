@@ -83,7 +83,17 @@ class PageServerTest {
 
   @Test
   void theStatusHasEveryFieldOfTheContract() throws Exception {
-    tray.alarms = List.of(new AlarmView("AIR_LOST", "UNACKNOWLEDGED", "SR-05", "lost", "leave"));
+    tray.alarms =
+        List.of(
+            new AlarmView(
+                "AIR_LOST",
+                "UNACKNOWLEDGED",
+                true,
+                "CRITICAL",
+                "SR-05",
+                "lost",
+                "vapour",
+                "leave"));
     JsonNode status = ok(200, "GET", "/api/status", "");
     for (String field :
         List.of(
