@@ -85,9 +85,9 @@ public final class ScanLoop implements AutoCloseable {
         scan.shutDown();
       } finally {
         try {
+          onFailure.accept(escaped); // before the log, which may fail too, or block
+        } finally {
           LOG.error("a scan failed; heat is off", escaped);
-        } finally { // even where no log can be written any more
-          onFailure.accept(escaped);
         }
       }
     }

@@ -11,8 +11,6 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.app.Settings;
@@ -29,8 +27,6 @@ import trayward.host.web.PageServer;
 
 /** The main job: controller, page and log in one process, until stopped. One thread and a hook. */
 final class RunRunner {
-
-  private static final Logger LOG = LoggerFactory.getLogger(RunRunner.class);
 
   /** After a failed scan the rest of the program gets this long to close, s; then it is ended. */
   private static final long LAST_WORDS_S = 5;
@@ -99,6 +95,7 @@ final class RunRunner {
     Runnable closing = closeOnce(controller, recorder, page, ticks, link, log, warmC);
     Thread hook = new Thread(closing, "closing");
     Runtime.getRuntime().addShutdownHook(hook);
+    startLastWords();
     controller.start();
     var unused = ticks.scheduleAtFixedRate(recorder::tick, 0, 100, TimeUnit.MILLISECONDS);
     greet(settings, page.port(), simulated);
@@ -159,19 +156,27 @@ final class RunRunner {
     };
   }
 
-  /** SR-17: outputs are off already; the process ends, and not with zero. */
+  /** SR-17: outputs are off already; the process ends, and not with zero. Allocates nothing. */
   private void scanFailed(Throwable cause) {
     failed.set(true);
     ended.countDown();
+  }
+
+  /**
+   * Waits for a failed scan and then ends the process, whatever the rest of it does. It is started
+   * before it is needed, and says nothing at the end: with a full heap no thread could be made, and
+   * a log that blocks would keep it.
+   */
+  private void startLastWords() {
     Thread last =
         new Thread(
             () -> {
               try {
+                ended.await();
                 TimeUnit.SECONDS.sleep(LAST_WORDS_S);
               } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
               }
-              LOG.error("the program did not close in time and is ended");
               Runtime.getRuntime().halt(Work.FAILED);
             },
             "last-words");

@@ -20,7 +20,7 @@ class BenchRigTest {
   @Timeout(240)
   void aWholeSessionFromColdBathToFinishedPrintOnFilesOfAnotherProcess() throws Exception {
     RigBench bench = new RigBench(folder);
-    Path config = bench.config();
+    Path config = bench.config(30);
     Process rig = bench.rig();
     try (RunningTrayward trayward = RunningTrayward.start(config)) {
       trayward.await(s -> s.path("bath_c").isNumber());

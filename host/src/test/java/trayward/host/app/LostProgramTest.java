@@ -4,73 +4,147 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.host.Verifies;
+import trayward.host.Verifies.Side;
 
 /**
- * A program killed or frozen in the middle of heat, seen from outside: the watchdog line stops, and
- * a safety relay that needs its pulses takes the heat away (SR-18). The rig models that relay.
+ * The real program killed, frozen, starved and broken in the middle of heat, seen from outside: the
+ * watchdog line stops, a safety relay that needs its pulses takes the heat away, and a program that
+ * failed ends and says so by its exit code (SR-17, SR-18).
  */
+@Timeout(120)
 class LostProgramTest {
 
-  @TempDir private Path folder;
+  /** A failed program ends within its last words, five seconds, and a little. */
+  private static final double END_S = 9;
+
+  @TempDir private static Path folder;
+  private static RigFleet fleet;
+
+  @BeforeAll
+  static void heatAtEveryBench() throws Exception {
+    List<String> plain = List.of();
+    List<String> tamed = List.of(RunningTrayward.TAMED);
+    fleet =
+        RigFleet.heating(
+            folder,
+            Map.of(
+                "killed", plain,
+                "frozen", plain,
+                "thrown", tamed,
+                "stuck", tamed,
+                "starved", tamed,
+                "full", List.of(RunningTrayward.TAMED, "-Xmx48m")));
+  }
+
+  @AfterAll
+  static void end() {
+    fleet.close();
+  }
 
   @Test
-  @Timeout(180)
+  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
   void aKilledProgramLeavesNoHeatWithinTwoSeconds() throws Exception {
-    loses("-KILL");
+    RigFleet.Place at = fleet.at("killed");
+    long lost = System.nanoTime();
+    at.program().signal("KILL");
+    Outside.watch(at.bench(), lost, 3).assertLost("killed");
+    assertEquals("1", at.bench().line("heater_relay"), "the killed program's own line stays on");
   }
 
   @Test
-  @Timeout(180)
-  void aFrozenProgramLeavesNoHeatWithinTwoSeconds() throws Exception {
-    loses("-STOP");
+  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-17", side = Side.WITHHOLDS)
+  void aFrozenProgramLeavesNoHeatWithinTwoSecondsAndLocksOutWhenItComesBack() throws Exception {
+    RigFleet.Place at = fleet.at("frozen");
+    long lost = System.nanoTime();
+    at.program().signal("STOP");
+    Outside.watch(at.bench(), lost, 3).assertLost("frozen");
+    at.program().signal("CONT");
+    Outside.await(at.bench(), "heater_relay", "0", 1);
+    Outside after = Outside.watch(at.bench(), 1);
+    after.assertCold("after the frost");
+    assertTrue(after.edges() >= 5, "SR-18: healthy scans pulse in lockout too");
+    assertEquals("SCAN_LATE", at.program().status().path("first_out").asText());
   }
 
-  private void loses(String signal) throws Exception {
-    RigBench bench = new RigBench(folder);
-    Path config = bench.config();
-    Process rig = bench.rig();
-    try (RunningTrayward trayward = RunningTrayward.start(config)) {
-      trayward.await(s -> s.path("bath_c").isNumber());
-      trayward.send("POST", "/api/commands/start", "");
-      trayward.await(
-          s -> s.path("state").asText().equals("HEATING") && s.path("heater_on").asBoolean());
-      awaitLine(bench, "heat_w_seen_by_the_rig", "200", 2.0);
-      new ProcessBuilder("kill", signal, Long.toString(trayward.pid())).start().waitFor();
-      long lostNanos = System.nanoTime();
-      // Within half a second no edge may come any more.
-      observeFor(0.5);
-      String level = bench.line("watchdog_line");
-      observeFor(0.4);
-      assertEquals(level, bench.line("watchdog_line"), "the watchdog line still moves");
-      awaitLine(bench, "heat_w_seen_by_the_rig", "0", 2.0 - (System.nanoTime() - lostNanos) / 1e9);
-      assertEquals("1", bench.line("heater_relay"), "the killed program's own line stays on");
-    } finally {
-      rig.destroyForcibly();
+  @Test
+  @Verifies(value = "SR-17", side = Side.WITHHOLDS)
+  void anErrorInTheInterlockEndsTheProgramWithHeatOff() throws Exception {
+    RigFleet.Place at = fleet.at("thrown");
+    try (Tamed tamed = Tamed.attach(at.program())) {
+      long lost =
+          tamed.throwAt(
+              "trayward.controller.safety.Interlock.step",
+              Optional.empty(),
+              "java.lang.NullPointerException");
+      Outside.watch(at.bench(), lost, 3).assertLost("an error in the interlock");
+      assertEquals("0", at.bench().line("heater_relay"));
+      assertEquals("0", at.bench().line("safety_relay"));
+      assertEquals(OptionalInt.of(1), at.program().exitCode(END_S));
     }
   }
 
-  /**
-   * Watches a line of another process until it says {@code wanted}; fails after {@code seconds}.
-   */
-  private static void awaitLine(RigBench bench, String name, String wanted, double seconds)
-      throws Exception {
-    long until = System.nanoTime() + (long) (seconds * 1e9);
-    while (!bench.line(name).equals(wanted)) {
-      assertTrue(System.nanoTime() < until, name + " is not " + wanted + " in time");
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
+  @Test
+  @Verifies(value = "SR-17", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
+  void outputsThatCanNoLongerBeWrittenLeaveTheHeatToTheSilentWatchdog() throws Exception {
+    RigFleet.Place at = fleet.at("stuck");
+    try (Tamed tamed = Tamed.attach(at.program())) {
+      long lost =
+          tamed.throwAt(
+              "trayward.controller.rig.RigFolder$1.write",
+              Optional.empty(),
+              "java.lang.OutOfMemoryError");
+      Outside.watch(at.bench(), lost, 3).assertLost("no output can be written");
+      assertEquals("1", at.bench().line("heater_relay"), "nothing could open it");
+      assertEquals(OptionalInt.of(1), at.program().exitCode(END_S));
     }
   }
 
-  /** Lets real time pass in two other processes: nothing here could be told the time instead. */
-  private static void observeFor(double seconds) {
-    long until = System.nanoTime() + (long) (seconds * 1e9);
-    for (long now = System.nanoTime(); now < until; now = System.nanoTime()) {
-      LockSupport.parkNanos(until - now);
+  @Test
+  @Verifies(value = "SR-17", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
+  void aFullHeapLeavesNoHeatWithoutTimelyScans() throws Exception {
+    RigFleet.Place at = fleet.at("full");
+    try (Tamed tamed = Tamed.attach(at.program())) {
+      CompletableFuture<Long> filling = CompletableFuture.supplyAsync(tamed::fillHeap);
+      Outside first = Outside.watch(at.bench(), 12); // the heap fills up in this time
+      first.assertNeverBlind("full heap");
+      long filled = filling.get(60, TimeUnit.SECONDS);
+      assertTrue(filled > 10_000_000, "the heap took " + filled);
+      // Nothing is said of an exit: from outside, a scan that failed and one that waits for the
+      // collector of a full heap look alike. Heat may be on only where scans come in time.
+      Outside.watch(at.bench(), 3).assertNeverBlind("full heap, later");
     }
+  }
+
+  @Test
+  @Verifies(value = "SR-17", side = Side.ALLOWS)
+  @Verifies(value = "SR-18", side = Side.ALLOWS)
+  @Verifies(value = "SR-17", side = Side.WITHHOLDS)
+  void otherThreadsMayHangButScansInBurstsLeaveNoHeatWithoutControl() throws Exception {
+    RigFleet.Place at = fleet.at("starved");
+    try (Tamed tamed = Tamed.attach(at.program())) {
+      int frozen = tamed.freezeAllBut(Set.of("scan", "probes", "Reference Handler"));
+      assertTrue(frozen > 5, "page, recorder, writer and more: " + frozen);
+      Outside.watch(at.bench(), 3).assertHeats(3);
+      tamed.thaw();
+    }
+    Thread bursts = Bursts.of(at.program(), 300, 100, 12);
+    Outside.watch(at.bench(), 5).assertNeverBlind("stopped 300 ms, run 100 ms");
+    bursts.join();
   }
 }

@@ -1,16 +1,21 @@
 package trayward.host.app;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.locks.LockSupport;
 
 /**
  * A tray, fan and probes as an outside program for the bench rig, written from the contract of the
  * files alone: it uses nothing of Trayward. A small tray that heats fast, in real time. Run as a
- * process of its own; arguments are the folder of lines and the folder of probes.
+ * process of its own; arguments are the folder of lines and the folder of probes, and so on in
+ * pairs: each pair is a tray with a thread of its own. It models the safety relay whose contact
+ * drops a second after the last edge of the watchdog line. What the file {@code rig_leaves} names,
+ * in words, it writes no longer, so that a test may spoil it.
  */
 public final class OutsideRig {
 
@@ -32,6 +37,7 @@ public final class OutsideRig {
   private double rpm;
   private int pulse;
   private double pulseAgeS = 10;
+  private Set<String> left = Set.of();
 
   private OutsideRig(Path lines, Path probes) {
     this.lines = lines;
@@ -39,11 +45,22 @@ public final class OutsideRig {
   }
 
   /** Runs until killed. */
-  public static void main(String[] args) throws IOException {
-    new OutsideRig(Path.of(args[0]), Path.of(args[1])).run();
+  public static void main(String[] args) {
+    for (int i = 0; i + 1 < args.length; i += 2) {
+      OutsideRig rig = new OutsideRig(Path.of(args[i]), Path.of(args[i + 1]));
+      new Thread(rig::run, "tray " + i / 2).start();
+    }
   }
 
-  private void run() throws IOException {
+  private void run() {
+    try {
+      live();
+    } catch (IOException e) {
+      throw new UncheckedIOException("a tray of the rig ends, its tick stands still", e);
+    }
+  }
+
+  private void live() throws IOException {
     long began = System.nanoTime();
     for (long step = 0; ; step++) {
       if (step % 5 == 0) {
@@ -54,6 +71,7 @@ public final class OutsideRig {
       boolean heats = number("heater_relay") == 1 && number("safety_relay") == 1 && pulseAgeS < 1.0;
       advance(heats ? HEATER_W : 0, number("fan") == 1);
       if (step % 5 == 0) {
+        left = names("rig_leaves");
         line("fan_rpm", String.format(Locale.ROOT, "%.0f", rpm));
         line("airflow", rpm > RATED_RPM / 2 ? "1" : "0");
         line("stop_button", "1");
@@ -88,11 +106,25 @@ public final class OutsideRig {
     }
   }
 
+  private Set<String> names(String line) {
+    try {
+      return Set.of(Files.readString(lines.resolve(line)).trim().split(" ", -1));
+    } catch (IOException e) {
+      return Set.of();
+    }
+  }
+
   private void line(String name, String value) throws IOException {
+    if (left.contains(name)) {
+      return;
+    }
     replace(lines.resolve(name), value + "\n");
   }
 
   private void probe(String rom, double celsius) throws IOException {
+    if (left.contains(rom)) {
+      return;
+    }
     int raw = (int) Math.rint(celsius * 16);
     int[] frame = {raw & 0xff, raw >> 8 & 0xff, 0x4b, 0x46, 0x7f, 0xff, 0x0c, 0x10, 0};
     frame[8] = crc8(frame);

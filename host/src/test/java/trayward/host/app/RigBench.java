@@ -3,8 +3,16 @@ package trayward.host.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 
-/** Folders, settings and the outside process of a bench rig in one temporary folder. */
+/**
+ * Folders, settings and the outside process of a bench rig in one temporary folder. The times
+ * before heat are the shortest that the limits allow.
+ */
 final class RigBench {
 
   private final Path folder;
@@ -13,10 +21,10 @@ final class RigBench {
     this.folder = folder;
   }
 
-  /** Writes the settings of a small, fast-heating tray. */
-  Path config() throws IOException {
-    Files.createDirectories(folder.resolve("lines"));
-    Files.createDirectories(folder.resolve("w1"));
+  /** Writes the settings of a small, fast-heating tray that is to be held at {@code setC}. */
+  Path config(double setC) throws IOException {
+    Files.createDirectories(lines());
+    Files.createDirectories(probes());
     return Files.writeString(
         folder.resolve("rig.toml"),
         """
@@ -33,36 +41,74 @@ final class RigBench {
         plate_j_per_k = 120
         area_m2 = 0.001
         [fan]
-        spin_up_s = 2
-        spin_down_s = 2
+        spin_up_s = 1
+        spin_down_s = 0.5
         [control]
-        set_c = 30
+        set_c = %2$s
         [limits]
         purge_s = 10
+        proving_s = 2
+        look_extra_s = 1
         [server]
         port = 0
         [log]
         folder = "%1$s/data"
         """
-            .formatted(folder));
+            .formatted(folder, setC));
   }
 
   /** Starts the tray as a process of its own. */
   Process rig() throws IOException {
-    return new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-cp",
-            System.getProperty("java.class.path"),
-            OutsideRig.class.getName(),
-            folder.resolve("lines").toString(),
-            folder.resolve("w1").toString())
-        .inheritIO()
-        .start();
+    return rig(List.of(this));
+  }
+
+  /** Starts the trays of many benches in one process. */
+  static Process rig(List<RigBench> benches) throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-cp"));
+    command.add(System.getProperty("java.class.path"));
+    command.add(OutsideRig.class.getName());
+    for (RigBench bench : benches) {
+      command.add(bench.lines().toString());
+      command.add(bench.probes().toString());
+    }
+    return new ProcessBuilder(command).inheritIO().start();
+  }
+
+  /** The folder of line files. */
+  Path lines() {
+    return folder.resolve("lines");
+  }
+
+  /** The folder of probe folders. */
+  Path probes() {
+    return folder.resolve("w1");
+  }
+
+  /** The folder of log and record. */
+  Path data() {
+    return folder.resolve("data");
   }
 
   /** What a line's file says. */
   String line(String name) throws IOException {
-    return Files.readString(folder.resolve("lines").resolve(name)).trim();
+    return Files.readString(lines().resolve(name)).trim();
+  }
+
+  /** From now on the rig leaves these lines and probes alone: returns when it has seen so. */
+  void rigLeaves(String names) throws IOException {
+    Path beside = Files.writeString(lines().resolve("rig_leaves.test"), names);
+    Files.move(beside, lines().resolve("rig_leaves"), StandardCopyOption.ATOMIC_MOVE);
+    for (int ticks = 0; ticks < 2; ticks++) { // the second began after the names were there
+      String tick = line("tick");
+      long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(10);
+      while (line("tick").equals(tick)) {
+        if (System.nanoTime() > until) {
+          throw new IOException("the rig stands still");
+        }
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
+      }
+    }
   }
 }

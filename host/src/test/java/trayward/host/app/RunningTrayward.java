@@ -14,37 +14,53 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 
 /** The program as a process of its own, started the way a person does, and spoken to over HTTP. */
 final class RunningTrayward implements AutoCloseable {
 
+  /** Options for a program whose threads a test wants to hold and trip, see {@link Tamed}. */
+  static final String TAMED =
+      "-agentlib:jdwp=transport=dt_socket,server=y,suspend=n,address=127.0.0.1:0";
+
+  private static final String TAME_AT = "Listening for transport dt_socket at address: ";
   private static final ObjectMapper JSON = new ObjectMapper();
 
   private final Process process;
   private final BufferedReader output;
   private final URI base;
+  private final int tamePort;
   private final HttpClient http = HttpClient.newHttpClient();
 
-  private RunningTrayward(Process process, BufferedReader output, URI base) {
+  private RunningTrayward(Process process, BufferedReader output, URI base, int tamePort) {
     this.process = process;
     this.output = output;
     this.base = base;
+    this.tamePort = tamePort;
   }
 
-  /** Starts {@code run --config} and waits for the line that says where the page is. */
-  static RunningTrayward start(Path config) throws IOException {
-    Process process = process("run", "--config", config.toString());
+  /**
+   * Starts {@code run --config} and waits for the line that says where the page is.
+   *
+   * @param machine options of the Java machine
+   */
+  static RunningTrayward start(Path config, String... machine) throws IOException {
+    Process process = process(List.of(machine), "run", "--config", config.toString());
     BufferedReader output =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     List<String> said = new ArrayList<>();
+    int tamePort = 0;
     for (String line = output.readLine(); line != null; line = output.readLine()) {
       said.add(line);
       int at = line.indexOf("http://");
+      if (line.startsWith(TAME_AT)) {
+        tamePort = Integer.parseInt(line.substring(TAME_AT.length()).trim());
+      }
       if (line.startsWith("Trayward is at") && at > 0) {
         String address = line.substring(at).split(" ", -1)[0];
-        return new RunningTrayward(process, output, URI.create(address));
+        return new RunningTrayward(process, output, URI.create(address), tamePort);
       }
     }
     throw new IOException("the program ended and said: " + said);
@@ -52,8 +68,13 @@ final class RunningTrayward implements AutoCloseable {
 
   /** The program with these words, its errors joined to its output. */
   static Process process(String... words) throws IOException {
+    return process(List.of(), words);
+  }
+
+  private static Process process(List<String> machine, String... words) throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(machine);
     command.add("-cp");
     command.add(System.getProperty("java.class.path"));
     command.add("trayward.host.app.Main");
@@ -67,6 +88,23 @@ final class RunningTrayward implements AutoCloseable {
 
   long pid() {
     return process.pid();
+  }
+
+  /** The port of the machine's debugger's interface; 0 where none was asked for. */
+  int tamePort() {
+    return tamePort;
+  }
+
+  /** Sends a signal of the system, such as {@code KILL}. */
+  void signal(String name) throws Exception {
+    new ProcessBuilder("kill", "-" + name, Long.toString(pid())).start().waitFor();
+  }
+
+  /** Waits for its end, at most so long, and gives its exit code; empty where it goes on. */
+  OptionalInt exitCode(double seconds) throws InterruptedException {
+    return process.waitFor((long) (seconds * 1000), TimeUnit.MILLISECONDS)
+        ? OptionalInt.of(process.exitValue())
+        : OptionalInt.empty();
   }
 
   HttpResponse<String> send(String method, String path, String body) throws Exception {
