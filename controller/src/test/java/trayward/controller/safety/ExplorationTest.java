@@ -1,0 +1,70 @@
+package trayward.controller.safety;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import trayward.controller.Verifies;
+import trayward.controller.Verifies.Side;
+import trayward.controller.safety.InputSlice.Kind;
+
+/**
+ * The core explored whole: every reachable state times every input, one kind of input after the
+ * other beside air and requests; in the profile {@code full} every pair of kinds. Counts are
+ * printed.
+ */
+class ExplorationTest {
+
+  private static void explore(String name, boolean everyRequest, boolean warnings, Kind... kinds) {
+    Exploration walk = new Exploration(InputSlice.of(everyRequest, kinds), warnings);
+    Optional<String> broken = walk.walk();
+    System.out.printf(
+        "explored %-28s %,9d states %,13d transitions%n",
+        name, walk.reached.size(), walk.transitions);
+    assertEquals(Optional.empty(), broken);
+    assertEquals(EnumSet.allOf(State.class), walk.states);
+    assertTrue(walk.heating > 0, "a walk that never heats shows nothing");
+  }
+
+  @ParameterizedTest
+  @EnumSource(Kind.class)
+  @Verifies(value = "SR-01", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-01", side = Side.ALLOWS)
+  @Verifies(value = "SR-12", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-13", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-14", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-21", side = Side.WITHHOLDS)
+  void everyStateTimesEveryInputKeepsTheRules(Kind kind) {
+    explore(kind.name(), false, false, kind);
+  }
+
+  @Test
+  @Verifies(value = "SR-14", side = Side.WITHHOLDS)
+  void everySetOfRequestsInEveryStateKeepsTheRules() {
+    explore("every set of requests", true, false, Kind.LINES);
+  }
+
+  @Test
+  @Verifies(value = "SR-27", side = Side.WITHHOLDS)
+  void warningsChangeNothingOfIt() {
+    explore("with warnings", false, true);
+  }
+
+  /** The long walk. */
+  @ParameterizedTest
+  @EnumSource(Kind.class)
+  @Tag("full")
+  @Verifies(value = "SR-01", side = Side.WITHHOLDS)
+  void everyPairOfKindsKeepsTheRules(Kind one) {
+    for (Kind other : Kind.values()) {
+      if (other.compareTo(one) > 0) {
+        explore(one + " x " + other, false, false, one, other);
+      }
+    }
+  }
+}
