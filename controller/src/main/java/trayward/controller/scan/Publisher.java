@@ -6,6 +6,7 @@ import trayward.controller.port.LineReadings;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
+import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.Permission;
@@ -41,7 +42,8 @@ final class Publisher {
       LineReadings in,
       InterlockInputs inputs,
       Verdict verdict,
-      Written written) {
+      Written written,
+      LevelEstimate level) {
     InterlockState now = verdict.next();
     if (scan == 1) {
       firstNanos = nowNanos;
@@ -70,7 +72,8 @@ final class Publisher {
         verdict.alarms(),
         withheld(verdict),
         presenceDueMs(verdict, limits),
-        inputs.storeWritable());
+        inputs.storeWritable(),
+        level);
   }
 
   private int remainingMs(InterlockState now) {

@@ -1,10 +1,15 @@
 package trayward.controller.scan;
 
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.event.WithheldReason;
+import trayward.controller.quantity.Range;
+import trayward.controller.safety.Level;
+import trayward.controller.safety.LevelEstimate;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.Refusal;
@@ -19,6 +24,7 @@ final class Reporter {
   private final Limits limits;
   private Set<WithheldReason> withheldBefore = Set.of();
   private boolean presenceSoonBefore;
+  private Level levelBefore = Level.WELL;
 
   Reporter(EventBox events, Limits limits) {
     this.events = events;
@@ -44,6 +50,26 @@ final class Reporter {
     }
     withheld(nowNanos, verdict);
     presence(nowNanos, verdict);
+  }
+
+  /** What a person said of the liquid (SR-28). */
+  void told(long nowNanos, LevelTold told) {
+    if (told instanceof LevelTold.Poured poured) {
+      put(nowNanos, EventKind.DONE, "TOP_UP", Range.plain(poured.litres()) + " L");
+    } else {
+      String litres = told instanceof LevelTold.Holds holds ? Range.plain(holds.litres()) : "";
+      String detail = litres.isEmpty() ? "as said" : litres + " L";
+      put(nowNanos, EventKind.DONE, "CONFIRM_LEVEL", detail);
+    }
+  }
+
+  /** What the level has become, with the water that is missing. */
+  void level(long nowNanos, LevelEstimate now) {
+    if (now.level() != levelBefore) {
+      levelBefore = now.level();
+      String add = String.format(Locale.ROOT, "about %.2f L of water to add", now.addL());
+      put(nowNanos, EventKind.LEVEL, now.level().name(), now.level() == Level.WELL ? "" : add);
+    }
   }
 
   private void withheld(long nowNanos, Verdict verdict) {

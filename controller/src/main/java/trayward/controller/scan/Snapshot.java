@@ -6,6 +6,7 @@ import java.util.Set;
 import trayward.controller.event.Alarm;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
+import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.State;
 import trayward.controller.sense.Reading;
 
@@ -36,6 +37,7 @@ import trayward.controller.sense.Reading;
  * @param withheld why heat is withheld; empty where it is permitted
  * @param presenceDueMs time until presence is due, ms
  * @param storeWritable the controller's record can be written
+ * @param level what is thought of the liquid in the tray
  */
 public record Snapshot(
     long scan,
@@ -61,4 +63,5 @@ public record Snapshot(
     List<Alarm> alarms,
     Set<WithheldReason> withheld,
     int presenceDueMs,
-    boolean storeWritable) {}
+    boolean storeWritable,
+    LevelEstimate level) {}
