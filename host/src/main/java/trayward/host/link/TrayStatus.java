@@ -28,6 +28,7 @@ import java.util.List;
  * @param withheldWords the same in words
  * @param presenceDueS time until presence is due, s
  * @param storeWritable the controller's own record can be written
+ * @param level what is thought of the liquid in the tray
  */
 public record TrayStatus(
     long scan,
@@ -52,4 +53,5 @@ public record TrayStatus(
     List<String> withheld,
     List<String> withheldWords,
     double presenceDueS,
-    boolean storeWritable) {}
+    boolean storeWritable,
+    LevelView level) {}

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import trayward.host.link.AlarmView;
+import trayward.host.link.LevelView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
 import trayward.host.session.Mark;
@@ -66,7 +67,18 @@ final class StatusJson {
     node.put("scan", s.scan());
     Json.put(node, "presence_due_s", s.presenceDueS());
     node.put("store_writable", s.storeWritable());
+    level(node, s.level());
+    ArrayNode overdue = node.putArray("upkeep_overdue");
+    link.upkeep().overdueWords().forEach(overdue::add);
     return node;
+  }
+
+  private static void level(ObjectNode node, LevelView level) {
+    node.put("level", level.level());
+    Json.put(node, "liquid_l", level.litres());
+    Json.put(node, "liquid_low_l", level.lowL());
+    Json.put(node, "liquid_high_l", level.highL());
+    Json.put(node, "add_l", level.addL());
   }
 
   private void prints(ObjectNode node) {
