@@ -284,7 +284,8 @@
     showUpkeep(s);
     show($('simulated'), s.simulated === true);
     show($('log'), s.log_ok === false);
-    const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING'), s.level === 'LOW' || s.level === 'UNSURE'];
+    const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
+    body.toggle('asking', !$('level').hidden || !$('confirm').hidden);
     body.toggle('crowded', notices.filter(Boolean).length > 1);
   }
 
@@ -393,12 +394,14 @@
   async function start(confirmed) {
     show($('confirm'), false);
     const body = confirmed ? { confirmed: true } : undefined;
+    let asks = false;
     const wrong = await ask('POST', '/api/commands/start', body, ANSWER_MS, (why) => {
+      asks = true;
       put($('confirm-words'), why);
-      show($('confirm'), true);
     });
-    if (wrong) say('start: ' + wrong);
-    else stopShown(false);
+    show($('confirm'), asks);
+    if (!wrong) stopShown(false);
+    else if (!asks) say('start: ' + wrong);
   }
 
   async function confirmLevel() {
