@@ -156,7 +156,49 @@ class LayoutTest {
           .orShould()
           .callMethod(Thread.class, "sleep", long.class)
           .orShould()
-          .callMethod(java.time.Instant.class, "now");
+          .callMethod(java.time.Instant.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDate.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDateTime.class, "now")
+          .orShould()
+          .callMethod(java.time.ZonedDateTime.class, "now")
+          .orShould()
+          .callMethod(java.time.OffsetDateTime.class, "now")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("java.time.Clock")
+          .orShould()
+          .callConstructor(java.util.Date.class);
+
+  /** SR-22: the wall clock comes in by one port, and only the due dates of SR-23 read it. */
+  @ArchTest
+  static final ArchRule onlyTheDueDatesReadTheWallClock =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("trayward.controller.keep.UpkeepDesk")
+          .should()
+          .callMethod(trayward.controller.port.WallClock.class, "epochSeconds");
+
+  /** SR-22: what decides in a scan cannot even name it, nor the due dates. */
+  @ArchTest
+  static final ArchRule noScanKnowsDatesOrDueDates =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "..controller.scan..",
+              "..controller.safety..",
+              "..controller.regulate..",
+              "..controller.sense..")
+          .should()
+          .dependOnClassesThat()
+          .haveSimpleNameStartingWith("Upkeep")
+          .orShould()
+          .dependOnClassesThat()
+          .haveSimpleName("WallClock")
+          .orShould()
+          .dependOnClassesThat()
+          .resideInAPackage("java.time..");
 
   /** One clock: nanoTime is called by whoever wires the program, not in here. */
   @ArchTest

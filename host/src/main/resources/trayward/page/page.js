@@ -215,6 +215,26 @@
         : 'presence due in ' + minutes + ' min: touch the page');
   }
 
+  // The liquid, and what a person can say of it. What was poured is told to the hundredth of a litre.
+  let toAdd = 0;
+
+  function showLevel(s) {
+    put($('liquid'), isNumber(s.liquid_l) ? 'liquid about ' + s.liquid_l.toFixed(2) + ' L' : '');
+    const asks = s.level === 'LOW' || s.level === 'UNSURE';
+    toAdd = isNumber(s.add_l) ? Math.round(s.add_l * 100) / 100 : 0;
+    const add = toAdd > 0 ? 'add about ' + toAdd.toFixed(2) + ' L of water' : 'look at the tray';
+    put($('level-words'), asks ? 'level ' + s.level.toLowerCase() + ': ' + add : '');
+    show($('poured'), toAdd > 0);
+    show($('level'), asks);
+  }
+
+  function showUpkeep(s) {
+    const overdue = list(s.upkeep_overdue);
+    put($('upkeep'), overdue.length ? 'overdue: ' + overdue.join(', ') : '');
+    show($('upkeep'), overdue.length > 0);
+    if (!['OFF', 'AFTER_RUN'].includes(s.state)) show($('confirm'), false);
+  }
+
   function showWithheld(s) {
     const reasons = list(s.withheld_words).length ? s.withheld_words : list(s.withheld).map((w) => words(w).toLowerCase());
     const ul = $('withheld').querySelector('ul');
@@ -262,9 +282,12 @@
     showWithheld(s);
     showAlarm(s);
     showPresence(s);
+    showLevel(s);
+    showUpkeep(s);
     show($('simulated'), s.simulated === true);
     show($('log'), s.log_ok === false);
     const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
+    body.toggle('asking', !$('level').hidden || !$('confirm').hidden);
     body.toggle('crowded', notices.filter(Boolean).length > 1);
   }
 
@@ -289,6 +312,8 @@
     put($('heat'), 'heater not heard, fan was ' + (status.fan_proven === true ? 'proven' : 'not proven'));
     show($('withheld'), false);
     show($('presence'), false);
+    show($('level'), false);
+    show($('confirm'), false);
   }
 
   function heard(event) {
@@ -339,7 +364,7 @@
   }
 
   // Sends one request. Returns null where it was carried out, else the words to show.
-  async function ask(method, path, body, waitMs) {
+  async function ask(method, path, body, waitMs, confirming) {
     const gate = new AbortController();
     const timer = setTimeout(() => gate.abort(), waitMs);
     try {
@@ -353,6 +378,7 @@
       });
       if (answer.ok) return null;
       const problem = await answer.json().catch(() => null);
+      if (problem && problem.confirm) confirming?.(problem.detail);
       return (problem && (problem.detail || problem.title)) || 'refused (' + answer.status + ')';
     } catch {
       return 'not delivered, no answer';
@@ -364,7 +390,31 @@
   async function command(name) {
     const wrong = await ask('POST', '/api/commands/' + name, undefined, ANSWER_MS);
     if (wrong) say(name + ': ' + wrong);
-    else if (name === 'start') stopShown(false);
+  }
+
+  // A start that is refused for upkeep shows why, and can be asked again by a button of its own.
+  async function start(confirmed) {
+    show($('confirm'), false);
+    const body = confirmed ? { confirmed: true } : undefined;
+    let asks = false;
+    const wrong = await ask('POST', '/api/commands/start', body, ANSWER_MS, (why) => {
+      asks = true;
+      put($('confirm-words'), why);
+    });
+    show($('confirm'), asks);
+    if (!wrong) stopShown(false);
+    else if (!asks) say('start: ' + wrong);
+  }
+
+  async function confirmLevel() {
+    const wrong = await ask('POST', '/api/commands/confirm-level', undefined, ANSWER_MS);
+    say(wrong ? 'level not confirmed: ' + wrong : 'level confirmed');
+  }
+
+  async function poured() {
+    const litres = toAdd;
+    const wrong = await ask('POST', '/api/top-ups', { litres }, ANSWER_MS);
+    say(wrong ? 'pour not told: ' + wrong : litres.toFixed(2) + ' L poured');
   }
 
   async function mark(kind) {
@@ -444,7 +494,7 @@
 
   const actions = {
     x: stop,
-    s: () => command('start'),
+    s: () => start(false),
     a: () => command('acknowledge'),
     r: () => command('reset'),
     i: () => mark('in'),
@@ -458,6 +508,10 @@
   };
   const press = { start: 's', acknowledge: 'a', reset: 'r', in: 'i', emergence: 'e', pull: 'p', 'raise-set': '+', 'lower-set': '-' };
   for (const [id, key] of Object.entries(press)) $(id).addEventListener('click', () => actions[key]());
+
+  $('start-anyway').addEventListener('click', () => start(true));
+  $('level-right').addEventListener('click', confirmLevel);
+  $('poured').addEventListener('click', poured);
 
   // A stop acts on touch, not on release: a wet finger slides.
   let stopTouched = false;

@@ -9,14 +9,17 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.keep.FileKeepStore;
 import trayward.controller.keep.KeepStore;
+import trayward.controller.keep.UpkeepDesk;
 import trayward.controller.onewire.OneWireProbes;
 import trayward.controller.port.LineReader;
 import trayward.controller.port.MonotonicClock;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeReader;
+import trayward.controller.port.WallClock;
 import trayward.controller.regulate.PidRegulator;
 import trayward.controller.rig.RigFolder;
 import trayward.controller.rig.RigInputs;
+import trayward.controller.safety.Limit;
 import trayward.controller.scan.EventBox;
 import trayward.controller.scan.HostPulse;
 import trayward.controller.scan.Mailbox;
@@ -33,8 +36,11 @@ import trayward.controller.sim.SimulatedTray;
 public final class ControllerRuntime implements AutoCloseable {
 
   private static final String KEEP_FILE = "controller-keep.txt";
+  private static final String UPKEEP_FILE = "controller-upkeep.txt";
 
-  private final Mailbox mailbox = new Mailbox();
+  private final UpkeepDesk upkeep;
+  private final UpkeepThread counting;
+  private final Mailbox mailbox;
   private final EventBox events = new EventBox();
   private final HostPulse host = new HostPulse();
   private final KeepStore store;
@@ -48,12 +54,17 @@ public final class ControllerRuntime implements AutoCloseable {
    *
    * @param settings the checked configuration
    * @param clock monotonic time
+   * @param wallClock date and time of day, for due dates only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
    * @throws ConfigRefused where the data folder cannot be used
    */
-  public ControllerRuntime(Settings settings, MonotonicClock clock, Consumer<Throwable> onFailure)
+  public ControllerRuntime(
+      Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
       throws ConfigRefused {
-    this.store = new FileKeepStore(dataFolder(settings.logFolder()).resolve(KEEP_FILE));
+    Path folder = dataFolder(settings.logFolder());
+    this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
+    this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
+    this.mailbox = new Mailbox(upkeep::startUnconfirmed);
     long now = clock.nanos();
     Io io = wire(settings, clock, now);
     this.probes = io.probeThread();
@@ -77,6 +88,7 @@ public final class ControllerRuntime implements AutoCloseable {
             host,
             now);
     this.loop = new ScanLoop(scan, clock, onFailure, firstScan::countDown);
+    this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
   }
 
   private record Io(
@@ -119,6 +131,7 @@ public final class ControllerRuntime implements AutoCloseable {
       probes.start();
     }
     loop.start();
+    counting.start();
     try {
       if (!firstScan.await(1, TimeUnit.SECONDS)) {
         throw new IllegalStateException("the first scan did not come within a second");
@@ -136,6 +149,11 @@ public final class ControllerRuntime implements AutoCloseable {
   /** Where requests go. */
   public Mailbox mailbox() {
     return mailbox;
+  }
+
+  /** The due dates of maintenance (SR-23). */
+  public UpkeepDesk upkeep() {
+    return upkeep;
   }
 
   /** Where events come from. */
@@ -161,5 +179,6 @@ public final class ControllerRuntime implements AutoCloseable {
       probes.close();
     }
     store.close();
+    counting.close();
   }
 }

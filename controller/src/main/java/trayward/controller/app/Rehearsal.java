@@ -8,6 +8,7 @@ import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.MemoryKeepStore;
 import trayward.controller.regulate.PidRegulator;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Request;
 import trayward.controller.scan.EventBox;
@@ -157,6 +158,11 @@ public final class Rehearsal {
       tray.plant().cover(cover.on());
     } else if (entry instanceof ScenarioEntry.Pour pour) {
       tray.plant().pour(pour.litres(), pour.celsius());
+      if (pour.told()) {
+        var unused = mailbox.level(new LevelTold.Poured(pour.litres()));
+      }
+    } else if (entry instanceof ScenarioEntry.ConfirmLevel confirm) {
+      confirm(confirm, t, now);
     } else if (entry instanceof ScenarioEntry.Sheet sheet) {
       tray.plant().sheet(sheet.heatCapacityJPerK(), sheet.celsius());
     } else if (entry instanceof ScenarioEntry.Mark mark) {
@@ -169,7 +175,9 @@ public final class Rehearsal {
     } else if (entry instanceof ScenarioEntry.ScanStall stall) {
       stalledUntilS = t + stall.seconds();
     }
-    if (!(entry instanceof ScenarioEntry.Ask || entry instanceof ScenarioEntry.Mark)) {
+    if (!(entry instanceof ScenarioEntry.Ask
+        || entry instanceof ScenarioEntry.Mark
+        || entry instanceof ScenarioEntry.ConfirmLevel)) {
       tell(t, now, kindOf(entry), entry.word(), detail(entry));
     }
     if (entry.disturbs()) {
@@ -183,6 +191,14 @@ public final class Rehearsal {
       return;
     }
     var unused = mailbox.ask(ask.request(), true);
+  }
+
+  private void confirm(ScenarioEntry.ConfirmLevel confirm, double t, long now) {
+    if (scan == null) {
+      tell(t, now, EventKind.REFUSED, "CONFIRM_LEVEL", "no power");
+      return;
+    }
+    var unused = mailbox.level(confirm.told());
   }
 
   private boolean set(ScenarioEntry.SetTemperature set, double t, long now) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import trayward.controller.quantity.Range;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 import trayward.controller.sim.SimFault;
 
@@ -52,11 +53,24 @@ public sealed interface ScenarioEntry {
     }
   }
 
-  /** Liquid is poured in. */
-  record Pour(double atS, double litres, double celsius) implements ScenarioEntry {
+  /** Liquid is poured in; {@code told} where the person also says so to the controller. */
+  record Pour(double atS, double litres, double celsius, boolean told) implements ScenarioEntry {
     @Override
     public String word() {
       return "pour";
+    }
+  }
+
+  /** A person looked at the tray and says how much is in it (SR-28). */
+  record ConfirmLevel(double atS, LevelTold told) implements ScenarioEntry {
+    @Override
+    public String word() {
+      return "confirm-level";
+    }
+
+    @Override
+    public boolean disturbs() {
+      return false;
     }
   }
 
@@ -136,7 +150,8 @@ public sealed interface ScenarioEntry {
                 "uncover",
                 "pour",
                 "sheet",
-                "mark"));
+                "mark",
+                "confirm-level"));
     Range celsius = new Range(0, 90, "°C");
     ScenarioEntry entry =
         switch (word) {
@@ -151,8 +166,10 @@ public sealed interface ScenarioEntry {
           case "pour" ->
               new Pour(
                   t,
-                  at.number("litres", new Range(0.001, 20, "L")),
-                  at.number("temp_c", 20, celsius));
+                  at.number("litres", LevelTold.POURED_L),
+                  at.number("temp_c", 20, celsius),
+                  at.flag("told", true));
+          case "confirm-level" -> new ConfirmLevel(t, level(at));
           case "sheet" ->
               new Sheet(
                   t,
@@ -162,6 +179,12 @@ public sealed interface ScenarioEntry {
         };
     at.done();
     return entry;
+  }
+
+  private static LevelTold level(Section at) throws ConfigRefused {
+    return at.has("litres")
+        ? new LevelTold.Holds(at.number("litres", LevelTold.LEVEL_L))
+        : new LevelTold.AsSaid();
   }
 
   /** One {@code [[fault]]} table: its beginning, and its end where it has one. */

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import trayward.controller.keep.UpkeepPlan;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.quantity.Range;
 import trayward.controller.regulate.RoomModel;
@@ -28,6 +29,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param fan the fan and its proofs
  * @param control set temperature and relay
  * @param limits the interlock's limits
+ * @param upkeep intervals of maintenance
  * @param server the page's address
  * @param logFolder folder of the log and of the controller's record
  */
@@ -43,6 +45,7 @@ public record Settings(
     FanTable fan,
     ControlTable control,
     Limits limits,
+    UpkeepPlan upkeep,
     Server server,
     Path logFolder) {
 
@@ -117,6 +120,7 @@ public record Settings(
             fan,
             TrayTables.control(top.table("control"), limits),
             limits,
+            TrayTables.upkeep(top.table("upkeep")),
             server(top.table("server")),
             logFolder(top.table("log")));
     Section link = top.table("link");

@@ -3,6 +3,8 @@ package trayward.controller.app;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import trayward.controller.keep.UpkeepItem;
+import trayward.controller.keep.UpkeepPlan;
 import trayward.controller.quantity.Range;
 import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
@@ -136,6 +138,21 @@ final class TrayTables {
           "at most set_max_c, and 2 K under bath_hard_c");
     }
     return limits;
+  }
+
+  /** Intervals of maintenance (SR-23). */
+  static UpkeepPlan upkeep(Section section) throws ConfigRefused {
+    Map<UpkeepItem, Double> days = new EnumMap<>(UpkeepItem.class);
+    for (UpkeepItem item : UpkeepItem.values()) {
+      days.put(item, section.number(item.key(), item.standardDays(), item.range()));
+    }
+    double hours =
+        section.number(
+            UpkeepItem.CARTRIDGE_HOURS_KEY,
+            UpkeepItem.CARTRIDGE_HOURS,
+            UpkeepItem.CARTRIDGE_HOURS_RANGE);
+    section.done();
+    return new UpkeepPlan(days, hours);
   }
 
   /** The control table. */

@@ -24,6 +24,8 @@ public enum EventKind {
   PRESENCE_SOON,
   /** A print's moment: subject is in, emergence or pull. */
   MARK,
+  /** The level of liquid is judged anew: subject is the level, detail the water to add. */
+  LEVEL,
   /** Something done to the tray, such as a pour: subject is what. */
   ACTION,
   /** A simulated fault: subject is its name, detail whether it begins or ends. */

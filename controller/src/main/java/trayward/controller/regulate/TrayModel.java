@@ -36,6 +36,14 @@ public record TrayModel(
     return 0.61094 * Math.exp(17.625 * celsius / (celsius + 243.04));
   }
 
+  /**
+   * Latent heat of evaporation, J/g, at {@code celsius}: linear between the IAPWS values at 20 °C
+   * (2453.8) and 40 °C (2406.1).
+   */
+  public static double latentJPerG(double celsius) {
+    return 2406.1 + (2406.1 - 2453.8) / 20 * (celsius - 40);
+  }
+
   /** Evaporative loss, W, of a bath at {@code bathC} into a room at {@code room}. */
   public double evaporationW(double bathC, RoomModel room) {
     double deficit = saturationKPa(bathC) - room.relativeHumidity() * saturationKPa(room.airC());

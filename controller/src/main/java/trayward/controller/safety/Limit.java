@@ -148,7 +148,23 @@ public enum Limit {
       "s",
       "Clears what the cooling bath gave off; see the planner."),
   READY_MIN("ready_min", "SR-13", 10, 1, 60, "min", "A run nobody heats in is a forgotten one."),
-  STOP_HELD_S("stop_held_s", "SR-21", 5, 3, 10, "s", "Too long to be a slip of the hand.");
+  STOP_HELD_S("stop_held_s", "SR-21", 5, 3, 10, "s", "Too long to be a slip of the hand."),
+  LEVEL_LOW_SHARE(
+      "level_low_share",
+      "SR-28",
+      0.15,
+      0.05,
+      0.3,
+      "",
+      "Share of the liquid missing that changes strength and time; under it lies a jug's error."),
+  LEVEL_UNSURE_SHARE(
+      "level_unsure_share",
+      "SR-28",
+      0.5,
+      0.2,
+      0.6,
+      "",
+      "With half of it gone a print is not covered and the plate is soon dry.");
 
   private final String key;
   private final String requirement;

@@ -1,6 +1,7 @@
 package trayward.controller.scan;
 
 import java.util.concurrent.CompletableFuture;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 
 /** A request on its way to the next scan, with the promise of an answer. */
@@ -13,6 +14,16 @@ sealed interface Ask {
   record OfInterlock(Request request, boolean atTray, CompletableFuture<Answer> answer)
       implements Ask {}
 
+  /**
+   * A start (SR-23).
+   *
+   * @param unconfirmed why it must be confirmed first, in words; empty where it need not be
+   */
+  record Start(String unconfirmed, CompletableFuture<Answer> answer) implements Ask {}
+
   /** A new set temperature, °C. */
   record SetTemperature(double celsius, CompletableFuture<Answer> answer) implements Ask {}
+
+  /** Something about the liquid in the tray (SR-28). */
+  record OfLevel(LevelTold told, CompletableFuture<Answer> answer) implements Ask {}
 }

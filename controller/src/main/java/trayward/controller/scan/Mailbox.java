@@ -3,6 +3,8 @@ package trayward.controller.scan;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 
 /**
@@ -20,6 +22,22 @@ public final class Mailbox {
   private final Object stopLock = new Object();
   private CompletableFuture<Answer> stop = new CompletableFuture<>();
   private boolean stopAsked;
+  private final Supplier<String> startUnconfirmed;
+
+  /** A mailbox of a tray whose starts never need a confirmation: a rehearsal is never overdue. */
+  public Mailbox() {
+    this(() -> "");
+  }
+
+  /**
+   * A mailbox of a tray that is looked after (SR-23).
+   *
+   * @param startUnconfirmed asked at each start, on the asker's thread: why it must be confirmed
+   *     first, in words; empty where it need not be
+   */
+  public Mailbox(Supplier<String> startUnconfirmed) {
+    this.startUnconfirmed = startUnconfirmed;
+  }
 
   /** Asks for heat off; always taken. The answer comes with the next scan. */
   public CompletableFuture<Answer> stop() {
@@ -39,12 +57,30 @@ public final class Mailbox {
     if (request == Request.STOP) {
       return stop();
     }
+    if (request == Request.START) {
+      return start(false);
+    }
     return put(new Ask.OfInterlock(request, atTray, new CompletableFuture<>()));
+  }
+
+  /**
+   * Asks for a start.
+   *
+   * @param confirmed whether the person has read what is overdue and starts all the same (SR-23)
+   */
+  public CompletableFuture<Answer> start(boolean confirmed) {
+    String unconfirmed = confirmed ? "" : startUnconfirmed.get();
+    return put(new Ask.Start(unconfirmed, new CompletableFuture<>()));
   }
 
   /** Asks for a new set temperature, °C. */
   public CompletableFuture<Answer> setTemperature(double celsius) {
     return put(new Ask.SetTemperature(celsius, new CompletableFuture<>()));
+  }
+
+  /** Says something about the liquid in the tray (SR-28); counts as presence. */
+  public CompletableFuture<Answer> level(LevelTold told) {
+    return put(new Ask.OfLevel(told, new CompletableFuture<>()));
   }
 
   private CompletableFuture<Answer> put(Ask ask) {

@@ -7,6 +7,7 @@ import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.ContactPermit;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
+import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.Permission;
@@ -46,7 +47,8 @@ final class Publisher {
       LineReadings in,
       InterlockInputs inputs,
       Verdict verdict,
-      Written written) {
+      Written written,
+      LevelEstimate level) {
     InterlockState now = verdict.next();
     if (scan == 1) {
       firstNanos = nowNanos;
@@ -76,7 +78,8 @@ final class Publisher {
         withheld(verdict),
         presenceDueMs(verdict, limits),
         inputs.storeWritable(),
-        written.wear());
+        written.wear(),
+        level);
   }
 
   private int remainingMs(InterlockState now) {

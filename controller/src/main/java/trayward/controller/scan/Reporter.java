@@ -1,6 +1,7 @@
 package trayward.controller.scan;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -10,6 +11,10 @@ import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
+import trayward.controller.quantity.Range;
+import trayward.controller.safety.Level;
+import trayward.controller.safety.LevelEstimate;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.Refusal;
@@ -25,6 +30,7 @@ final class Reporter {
   private Set<WithheldReason> withheldBefore = Set.of();
   private List<Alarm> alarmsBefore = List.of();
   private boolean presenceSoonBefore;
+  private Level levelBefore = Level.WELL;
 
   Reporter(EventBox events, Limits limits) {
     this.events = events;
@@ -75,6 +81,26 @@ final class Reporter {
       }
     }
     alarmsBefore = alarms;
+  }
+
+  /** What a person said of the liquid (SR-28). */
+  void told(long nowNanos, LevelTold told) {
+    if (told instanceof LevelTold.Poured poured) {
+      put(nowNanos, EventKind.DONE, "TOP_UP", Range.plain(poured.litres()) + " L");
+    } else {
+      String litres = told instanceof LevelTold.Holds holds ? Range.plain(holds.litres()) : "";
+      String detail = litres.isEmpty() ? "as said" : litres + " L";
+      put(nowNanos, EventKind.DONE, "CONFIRM_LEVEL", detail);
+    }
+  }
+
+  /** What the level has become, with the water that is missing. */
+  void level(long nowNanos, LevelEstimate now) {
+    if (now.level() != levelBefore) {
+      levelBefore = now.level();
+      String add = String.format(Locale.ROOT, "about %.2f L of water to add", now.addL());
+      put(nowNanos, EventKind.LEVEL, now.level().name(), now.level() == Level.WELL ? "" : add);
+    }
   }
 
   private void withheld(long nowNanos, Verdict verdict) {

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepLoad;
@@ -22,10 +23,11 @@ import trayward.controller.regulate.TimeProportioner;
 import trayward.controller.safety.Interlock;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
-import trayward.controller.safety.Level;
+import trayward.controller.safety.LevelWatch;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
+import trayward.controller.safety.ThermalInput;
 import trayward.controller.safety.Verdict;
 import trayward.controller.sense.ProbeTrack;
 
@@ -51,6 +53,7 @@ public final class Scan {
   private final Buttons buttons = new Buttons();
   private final HostPulse host;
   private final List<Ask> asks = new ArrayList<>();
+  private boolean startUnconfirmed;
 
   private InterlockState state;
   private KeepRecord kept;
@@ -59,6 +62,7 @@ public final class Scan {
   private boolean permittedBefore;
   private final HeatWatches watches;
   private Written written;
+  private LevelWatch level;
   private boolean watchdogLevel;
   private long scan;
   private long lastNanos;
@@ -86,6 +90,7 @@ public final class Scan {
     this.interlock = new Interlock(settings.limits(), settings.spinDownS());
     this.probes = new Probes(probeReader, settings, events, nowNanos);
     this.setC = settings.startSetC();
+    this.level = LevelWatch.start(settings.model(), settings.room(), settings.limits());
     KeepLoad load = store.load();
     this.state = InterlockState.powerUp(load);
     RelayWear worn =
@@ -129,22 +134,25 @@ public final class Scan {
     boolean pedal = buttons.pressed(in, requests);
     boolean atTray = requests.contains(Request.RESET);
     asks.clear();
+    startUnconfirmed = false;
     mailbox.drain(asks);
     for (Ask ask : asks) {
-      atTray |= gather(ask, requests);
+      atTray |= gather(ask, requests, nowNanos);
     }
-    watches.see(
-        probes.thermal(elapsedMs / 1000.0, written.heat(), state.state()), elapsedMs, in, written);
+    ThermalInput thermal = probes.thermal(elapsedMs / 1000.0, written.heat(), state.state());
+    watches.see(thermal, elapsedMs, in, written);
+    level = level.next(thermal);
     double duty = watches.looking() ? 0 : regulate(elapsedMs);
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
     written = write(verdict, duty, elapsedMs);
     keep(verdict);
     reporter.report(nowNanos, state.state(), verdict, requests, pedal, watches::detail);
+    reporter.level(nowNanos, level.estimate());
     answer(verdict.refused());
     state = verdict.next();
     permittedBefore = verdict.permitted();
-    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written);
+    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written, level.estimate());
   }
 
   /** Opens every relay and silences the watchdog line; the fan as SR-21 wants it. */
@@ -169,14 +177,24 @@ public final class Scan {
     return state.fan().commanded();
   }
 
-  private boolean gather(Ask ask, EnumSet<Request> requests) {
+  private boolean gather(Ask ask, EnumSet<Request> requests, long nowNanos) {
     if (ask instanceof Ask.OfInterlock of) {
       requests.add(of.request());
       return of.request() == Request.RESET && of.atTray();
     }
+    if (ask instanceof Ask.Start start) {
+      // One confirmed start among several is enough: each is a person's.
+      boolean asked = !requests.add(Request.START);
+      startUnconfirmed = !start.unconfirmed().isEmpty() && (startUnconfirmed || !asked);
+      return false;
+    }
     if (ask instanceof Ask.SetTemperature set && settable(set.celsius())) {
       setC = set.celsius();
       requests.add(Request.PRESENCE);
+    } else if (ask instanceof Ask.OfLevel of && of.told().believable()) {
+      level = level.told(of.told());
+      requests.add(Request.PRESENCE);
+      reporter.told(nowNanos, of.told());
     }
     return false;
   }
@@ -225,8 +243,8 @@ public final class Scan {
         watches.contactTest(),
         watches.contactsSound(),
         watches.looking(),
-        Level.WELL,
-        false,
+        level.level(),
+        startUnconfirmed,
         watches.findings());
   }
 
@@ -258,17 +276,31 @@ public final class Scan {
     }
   }
 
+  private static Answer started(Ask.Start start, @Nullable Refusal refusal) {
+    if (refusal == null) {
+      return Answer.DONE;
+    }
+    return refusal == Refusal.CONFIRM_FIRST
+        ? Answer.confirmFirst(start.unconfirmed() + ": confirm to start all the same")
+        : Answer.refused(refusal.words());
+  }
+
   private void answer(Map<Request, Refusal> refused) {
     for (Ask ask : asks) {
       if (ask instanceof Ask.OfInterlock of) {
         Refusal refusal = refused.get(of.request());
         of.answer().complete(refusal == null ? Answer.DONE : Answer.refused(refusal.words()));
+      } else if (ask instanceof Ask.Start start) {
+        start.answer().complete(started(start, refused.get(Request.START)));
       } else if (ask instanceof Ask.SetTemperature set) {
         set.answer()
             .complete(
                 settable(set.celsius())
                     ? Answer.DONE
                     : Answer.refused(settings.limits().setRange().words()));
+      } else if (ask instanceof Ask.OfLevel of) {
+        boolean believed = of.told().believable();
+        of.answer().complete(believed ? Answer.DONE : Answer.refused(of.told().accepted()));
       }
     }
   }

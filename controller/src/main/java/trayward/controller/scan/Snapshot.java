@@ -7,6 +7,7 @@ import trayward.controller.event.Alarm;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.keep.RelayWear;
+import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.State;
 import trayward.controller.sense.Reading;
 
@@ -38,6 +39,7 @@ import trayward.controller.sense.Reading;
  * @param presenceDueMs time until presence is due, ms
  * @param storeWritable the controller's record can be written
  * @param wear closings of both relays so far
+ * @param level what is thought of the liquid in the tray
  */
 public record Snapshot(
     long scan,
@@ -64,4 +66,5 @@ public record Snapshot(
     Set<WithheldReason> withheld,
     int presenceDueMs,
     boolean storeWritable,
-    RelayWear wear) {}
+    RelayWear wear,
+    LevelEstimate level) {}

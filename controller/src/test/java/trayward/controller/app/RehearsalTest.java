@@ -125,4 +125,16 @@ class RehearsalTest {
     Played played = Played.of("duration_s=500\n" + START + Faults.toml("host-lost", 300));
     assertTrue(played.between(361, 500).stream().anyMatch(Played::heats));
   }
+
+  @Test
+  @Verifies(value = "SR-22", side = Side.ALLOWS)
+  @Verifies(value = "SR-23", side = Side.ALLOWS)
+  void aRehearsalIsNeverOverdueAndStepsOfItsWallClockChangeNoRow() throws ConfigRefused {
+    String years = "[[fault]]\nt_s=%d\nkind='wall-clock-step'\nseconds=%d\n";
+    String steps = years.formatted(1, 300_000_000) + years.formatted(200, -600_000_000);
+    Played still = Played.of("duration_s=400\n" + START);
+    Played jumps = Played.of("duration_s=400\n" + steps + START);
+    assertEquals(still.rows, jumps.rows);
+    assertTrue(jumps.rows.stream().anyMatch(Played::heats));
+  }
 }

@@ -89,7 +89,7 @@ class ScenarioTest {
   void pourAndSheetHaveTheDefaultsOfTheContract() throws ConfigRefused {
     Scenario s = of("[[at]]\nt_s=1\ndo='pour'\nlitres=0.3\n[[at]]\nt_s=2\ndo='sheet'\n");
     assertEquals(
-        List.of(new ScenarioEntry.Pour(1, 0.3, 20), new ScenarioEntry.Sheet(2, 210, 15)),
+        List.of(new ScenarioEntry.Pour(1, 0.3, 20, true), new ScenarioEntry.Sheet(2, 210, 15)),
         s.entries());
   }
 

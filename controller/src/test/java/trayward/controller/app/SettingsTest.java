@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import trayward.controller.Verifies;
 import trayward.controller.Verifies.Side;
+import trayward.controller.keep.UpkeepItem;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.regulate.TrayModel;
 import trayward.controller.safety.Limit;
@@ -185,5 +186,21 @@ class SettingsTest {
     Refused.names(Refused.line(() -> Settings.read(latin)), "latin.toml", "UTF-8");
     Path large = Files.writeString(folder.resolve("l.toml"), "#".repeat((1 << 20) + 1));
     Refused.names(Refused.line(() -> Settings.read(large)), "l.toml", "1 MiB");
+  }
+
+  @Test
+  @Verifies(value = "SR-23", side = Side.ALLOWS)
+  void intervalsOfMaintenanceHaveATableOfTheirOwn() throws Exception {
+    Settings settings = read("[upkeep]\nbreaker_test_days = 14\ncartridge_hours = 8\n");
+    assertEquals(14, settings.upkeep().days(UpkeepItem.BREAKER_TEST));
+    assertEquals(365, settings.upkeep().days(UpkeepItem.FAN_SERVICE));
+    assertEquals(8, settings.upkeep().cartridgeHours());
+  }
+
+  @Test
+  @Verifies(value = "SR-19", side = Side.WITHHOLDS)
+  void aBreakerTestedLessThanEveryQuarterIsRefused() {
+    Refused.names(refused("[upkeep]\nbreaker_test_days = 93\n"), "upkeep.breaker_test_days", "92");
+    Refused.names(refused("[upkeep]\nbreaker = 3\n"), "upkeep.breaker", "unknown key");
   }
 }

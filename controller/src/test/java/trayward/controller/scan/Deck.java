@@ -74,7 +74,7 @@ final class Deck {
           ProbeParameters.PLATE,
           1,
           0);
-  final Mailbox mailbox = new Mailbox();
+  final Mailbox mailbox;
   final EventBox events = new EventBox();
   final HostPulse host = new HostPulse();
   final List<TrayEvent> told = new ArrayList<>();
@@ -99,7 +99,12 @@ final class Deck {
   }
 
   Deck(boolean hostRequired) {
+    this(hostRequired, new Mailbox());
+  }
+
+  Deck(boolean hostRequired, Mailbox mailbox) {
     this.hostRequired = hostRequired;
+    this.mailbox = mailbox;
     this.scan = made();
   }
 

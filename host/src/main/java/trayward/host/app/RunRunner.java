@@ -65,7 +65,7 @@ final class RunRunner {
     boolean simulated = settings.io() instanceof Settings.Io.Sim;
     ControllerRuntime controller;
     try {
-      controller = new ControllerRuntime(settings, clock, this::scanFailed);
+      controller = new ControllerRuntime(settings, clock, RunRunner::wallClockS, this::scanFailed);
     } catch (ConfigRefused e) {
       log.close();
       throw e;
@@ -106,6 +106,10 @@ final class RunRunner {
     }
     closing.run();
     return failed.get() ? Work.FAILED : Work.DONE;
+  }
+
+  private static long wallClockS() {
+    return Clock.systemUTC().instant().getEpochSecond();
   }
 
   private static ScheduledExecutorService ticks() {

@@ -2,6 +2,7 @@ package trayward.host.link;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -10,7 +11,10 @@ import java.util.concurrent.atomic.AtomicLong;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
+import trayward.controller.keep.UpkeepItem;
 import trayward.controller.port.MonotonicClock;
+import trayward.controller.safety.LevelEstimate;
+import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 import trayward.controller.scan.Answer;
 import trayward.controller.scan.ScanTiming;
@@ -95,7 +99,12 @@ public final class InProcessLink implements TrayLink {
         s.presenceDueMs() / 1000.0,
         s.storeWritable(),
         s.wear().heaterClosings(),
-        s.wear().safetyClosings());
+        s.wear().safetyClosings(),
+        level(s.level()));
+  }
+
+  private static LevelView level(LevelEstimate e) {
+    return new LevelView(e.level().name(), e.litres(), e.lowL(), e.highL(), e.addL());
   }
 
   private static double valid(Reading reading) {
@@ -120,9 +129,43 @@ public final class InProcessLink implements TrayLink {
     return await(controller.mailbox().setTemperature(celsius));
   }
 
+  @Override
+  public LinkAnswer topUp(double litres) {
+    return await(controller.mailbox().level(new LevelTold.Poured(litres)));
+  }
+
+  @Override
+  public LinkAnswer confirmLevel(OptionalDouble litres) {
+    LevelTold told =
+        litres.isPresent() ? new LevelTold.Holds(litres.getAsDouble()) : new LevelTold.AsSaid();
+    return await(controller.mailbox().level(told));
+  }
+
+  @Override
+  public LinkAnswer start(boolean confirmed) {
+    return await(controller.mailbox().start(confirmed));
+  }
+
+  @Override
+  public UpkeepView upkeep() {
+    return UpkeepViews.of(controller.upkeep());
+  }
+
+  @Override
+  public LinkAnswer upkeepDone(String item) {
+    String wrong =
+        UpkeepItem.of(item)
+            .map(controller.upkeep()::done)
+            .orElse("there is no " + item + " to look after");
+    return wrong.isEmpty() ? new LinkAnswer.Done() : new LinkAnswer.Refused(wrong);
+  }
+
   private static LinkAnswer await(CompletableFuture<Answer> promise) {
     try {
       Answer answer = promise.get(PATIENCE_MS, TimeUnit.MILLISECONDS);
+      if (answer.confirmable()) {
+        return new LinkAnswer.ConfirmFirst(answer.reason());
+      }
       return answer.accepted() ? new LinkAnswer.Done() : new LinkAnswer.Refused(answer.reason());
     } catch (TimeoutException | ExecutionException e) {
       return new LinkAnswer.NotDelivered("the controller did not answer");

@@ -14,6 +14,13 @@ public sealed interface LinkAnswer {
   record Refused(String reason) implements LinkAnswer {}
 
   /**
+   * The controller refused until a person confirms (SR-23).
+   *
+   * @param reason what is overdue, in words
+   */
+  record ConfirmFirst(String reason) implements LinkAnswer {}
+
+  /**
    * No scan answered.
    *
    * @param why in words

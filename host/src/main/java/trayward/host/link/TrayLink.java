@@ -2,6 +2,7 @@ package trayward.host.link;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The host's way to the controller, whatever lies between. Safe on any thread. */
 public interface TrayLink {
@@ -12,8 +13,27 @@ public interface TrayLink {
   /** Sends a command and waits for the scan that answers it, at most two seconds. */
   LinkAnswer send(Command command);
 
+  /**
+   * Sends a start; {@link #send} sends one that is not confirmed.
+   *
+   * @param confirmed whether the person has read what is overdue and starts all the same
+   */
+  LinkAnswer start(boolean confirmed);
+
+  /** The due dates of maintenance. */
+  UpkeepView upkeep();
+
+  /** Records that a part was looked after today; refused where there is no such part. */
+  LinkAnswer upkeepDone(String item);
+
   /** Sends a set temperature, °C, likewise. */
   LinkAnswer setTemperature(double celsius);
+
+  /** Says that water or developer was poured in, L. */
+  LinkAnswer topUp(double litres);
+
+  /** Says that a person looked at the tray: how much it holds, L, or empty for "as said". */
+  LinkAnswer confirmLevel(OptionalDouble litres);
 
   /** Takes the events since the last call, oldest first; for one reader. */
   List<LinkEvent> takeEvents();

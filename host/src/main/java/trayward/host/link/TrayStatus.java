@@ -30,6 +30,7 @@ import java.util.List;
  * @param storeWritable the controller's own record can be written
  * @param heaterClosings closings of the cycling relay since it was fitted
  * @param safetyClosings closings of the safety relay
+ * @param level what is thought of the liquid in the tray
  */
 public record TrayStatus(
     long scan,
@@ -56,4 +57,5 @@ public record TrayStatus(
     double presenceDueS,
     boolean storeWritable,
     long heaterClosings,
-    long safetyClosings) {}
+    long safetyClosings,
+    LevelView level) {}

@@ -16,6 +16,9 @@ final class Json {
   static final ObjectMapper MAPPER =
       JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).build();
 
+  /** The body that carries a refused start through. */
+  private static final String CONFIRM = "{\"confirmed\": true}";
+
   private Json() {}
 
   static void answer(Context ctx, int status, JsonNode node) {
@@ -28,6 +31,9 @@ final class Json {
     node.put("title", refused.title());
     node.put("status", refused.status());
     node.put("detail", refused.detail());
+    if (refused.confirmable()) {
+      node.put("confirm", CONFIRM);
+    }
     if (!refused.field().isEmpty()) {
       node.put("field", refused.field());
       node.put("found", refused.found());
@@ -68,12 +74,25 @@ final class Json {
     return object;
   }
 
+  /** The same, where no body at all says nothing. */
+  static ObjectNode optionalBody(Context ctx, List<String> known) {
+    return ctx.body().isBlank() ? MAPPER.createObjectNode() : body(ctx, known);
+  }
+
   static double number(ObjectNode body, String field, String accepted) {
     JsonNode value = body.get(field);
     if (value == null || !value.isNumber() || !Double.isFinite(value.doubleValue())) {
       throw Refused.field(field, value == null ? "nothing" : value.toString(), accepted);
     }
     return value.doubleValue();
+  }
+
+  static boolean flag(ObjectNode body, String field) {
+    JsonNode value = body.get(field);
+    if (value == null || !value.isBoolean()) {
+      throw Refused.field(field, value == null ? "nothing" : value.toString(), "true or false");
+    }
+    return value.booleanValue();
   }
 
   static String text(ObjectNode body, String field, String accepted) {

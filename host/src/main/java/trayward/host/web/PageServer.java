@@ -59,6 +59,8 @@ public final class PageServer implements AutoCloseable {
         Javalin.create(
             config -> {
               configure(config, address, port);
+              new LevelApi(link).routes(config.routes); // before the commands of one word
+              new UpkeepApi(link).routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
               problems(config);

@@ -7,6 +7,8 @@ final class Refused extends RuntimeException {
 
   private static final long serialVersionUID = 1L;
 
+  private static final String CONFIRM_FIRST = "Confirm first";
+
   private final int status;
   private final String title;
   private final String field;
@@ -39,6 +41,11 @@ final class Refused extends RuntimeException {
     return new Refused(409, "Refused", why, "", "", "");
   }
 
+  /** 409: carried out once it is asked with a confirmation. */
+  static Refused confirmFirst(String why) {
+    return new Refused(409, CONFIRM_FIRST, why, "", "", "");
+  }
+
   /** 404. */
   static Refused missing(String what) {
     return new Refused(404, "Not found", what, "", "", "");
@@ -52,6 +59,10 @@ final class Refused extends RuntimeException {
   /** 503: the controller or the log does not answer. */
   static Refused unavailable(String why) {
     return new Refused(503, "Not delivered", why, "", "", "");
+  }
+
+  boolean confirmable() {
+    return title.equals(CONFIRM_FIRST);
   }
 
   int status() {

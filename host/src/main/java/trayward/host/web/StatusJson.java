@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import trayward.host.link.AlarmView;
+import trayward.host.link.LevelView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
 import trayward.host.session.Mark;
@@ -69,7 +70,18 @@ final class StatusJson {
     ObjectNode wear = node.putObject("relay_closings");
     wear.put("heater", s.heaterClosings());
     wear.put("safety", s.safetyClosings());
+    level(node, s.level());
+    ArrayNode overdue = node.putArray("upkeep_overdue");
+    link.upkeep().overdueWords().forEach(overdue::add);
     return node;
+  }
+
+  private static void level(ObjectNode node, LevelView level) {
+    node.put("level", level.level());
+    Json.put(node, "liquid_l", level.litres());
+    Json.put(node, "liquid_low_l", level.lowL());
+    Json.put(node, "liquid_high_l", level.highL());
+    Json.put(node, "add_l", level.addL());
   }
 
   private void prints(ObjectNode node) {

@@ -66,12 +66,20 @@ final class TrayApi {
                             + Arrays.stream(Command.values())
                                 .map(Command::word)
                                 .collect(Collectors.joining(", "))));
-    answer(link.send(command));
+    answer(command == Command.START ? link.start(confirmed(ctx)) : link.send(command));
     ObjectNode node = Json.MAPPER.createObjectNode();
     node.put("command", word);
     node.put("accepted", true);
     link.latest().ifPresent(s -> node.put("state", s.state()));
     Json.answer(ctx, 200, node);
+  }
+
+  /**
+   * A start may say {@code {"confirmed": true}}; whatever else is sent with a command is not read.
+   */
+  private static boolean confirmed(Context ctx) {
+    ObjectNode body = Json.optionalBody(ctx, List.of("confirmed"));
+    return body.has("confirmed") && Json.flag(body, "confirmed");
   }
 
   private void setTemperature(Context ctx) {
@@ -89,6 +97,9 @@ final class TrayApi {
   static void answer(LinkAnswer answer) {
     if (answer instanceof LinkAnswer.Refused refused) {
       throw Refused.conflict(refused.reason());
+    }
+    if (answer instanceof LinkAnswer.ConfirmFirst first) {
+      throw Refused.confirmFirst(first.reason());
     }
     if (answer instanceof LinkAnswer.NotDelivered not) {
       throw Refused.unavailable(not.why());

@@ -3,6 +3,7 @@ package trayward.host.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.nio.file.Files;
@@ -114,6 +115,36 @@ class DarkPageTest {
         browser.quit();
       }
       assertEquals(3, trayward.json("GET", "/api/prints", "").path(0).path("marks").size());
+    }
+  }
+
+  /** SR-23, SR-28: a start that must be confirmed, and a level that is low, by clicks. */
+  @Test
+  @Timeout(180)
+  void anOverdueStartIsConfirmedAndAPourIsToldByClicks() throws Exception {
+    Path data = Files.createDirectories(folder.resolve("data"));
+    Files.writeString(data.resolve("controller-upkeep.txt"), "torn");
+    try (RunningTrayward trayward = trayward()) {
+      ChromeDriver browser = browser(folder.resolve("profile"));
+      try {
+        browser.manage().window().setSize(new Dimension(800, 620));
+        browser.get(trayward.page().toString());
+        awaitText(browser, "upkeep", "ground-fault breaker test");
+        browser.findElement(By.id("start")).click();
+        awaitText(browser, "confirm-words", "breaker test was due");
+        pure(browser, "page-confirm");
+        browser.findElement(By.id("start-anyway")).click();
+        awaitText(browser, "state", "proving", "purging");
+        trayward.json("POST", "/api/upkeep/breaker-test/done", "");
+        trayward.json("POST", "/api/commands/confirm-level", "{\"litres\": 0.5}");
+        awaitText(browser, "liquid", "0.50");
+        browser.findElement(By.id("stop")).click();
+        awaitText(browser, "state", "off", "after-run");
+      } finally {
+        browser.quit();
+      }
+      JsonNode upkeep = trayward.json("GET", "/api/upkeep", "");
+      assertEquals(false, upkeep.path("start_needs_confirmation").asBoolean());
     }
   }
 

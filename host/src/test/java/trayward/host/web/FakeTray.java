@@ -3,12 +3,15 @@ package trayward.host.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
+import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
 import trayward.host.link.LinkEvent;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
+import trayward.host.link.UpkeepView;
 
 /** A controller that says what a test wants it to, and remembers what it was asked. */
 final class FakeTray implements TrayLink {
@@ -20,6 +23,10 @@ final class FakeTray implements TrayLink {
   volatile double bathC = 39.5;
   volatile List<AlarmView> alarms = List.of();
   volatile String state = "HOLDING";
+  volatile LevelView level = new LevelView("WELL", 0.95, 0.8, 1.05, 0.05);
+  volatile String unconfirmed = "";
+  final List<Double> poured = new ArrayList<>();
+  final List<OptionalDouble> confirmed = new ArrayList<>();
 
   @Override
   public Optional<TrayStatus> latest() {
@@ -52,7 +59,8 @@ final class FakeTray implements TrayLink {
         1800,
         true,
         1200,
-        7);
+        7,
+        level);
   }
 
   @Override
@@ -64,6 +72,48 @@ final class FakeTray implements TrayLink {
   @Override
   public LinkAnswer setTemperature(double celsius) {
     return celsius > 50 ? new LinkAnswer.Refused("15 to 50 °C") : answer;
+  }
+
+  @Override
+  public LinkAnswer start(boolean confirmed) {
+    asked.add(Command.START);
+    boolean needs = !unconfirmed.isEmpty() && !confirmed;
+    return needs ? new LinkAnswer.ConfirmFirst(unconfirmed) : answer;
+  }
+
+  @Override
+  public UpkeepView upkeep() {
+    boolean overdue = !unconfirmed.isEmpty();
+    UpkeepView.Item breaker =
+        new UpkeepView.Item(
+            "breaker-test",
+            "ground-fault breaker test",
+            "2026-10-01",
+            "2026-10-31",
+            overdue ? -25 : 5,
+            Double.NaN,
+            Double.NaN,
+            overdue,
+            "monthly");
+    return new UpkeepView("2026-11-25", true, unconfirmed, List.of(breaker));
+  }
+
+  @Override
+  public LinkAnswer upkeepDone(String item) {
+    unconfirmed = "";
+    return answer;
+  }
+
+  @Override
+  public LinkAnswer topUp(double litres) {
+    poured.add(litres);
+    return litres > 20 ? new LinkAnswer.Refused("0.001 to 20 L") : answer;
+  }
+
+  @Override
+  public LinkAnswer confirmLevel(OptionalDouble litres) {
+    confirmed.add(litres);
+    return answer;
   }
 
   @Override

@@ -12,6 +12,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
+import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
 import trayward.host.session.TraceSample;
 import trayward.host.store.LogFile;
@@ -277,12 +279,67 @@ class PageServerTest {
     assertTrue(policy.contains("script-src 'self'"), policy);
   }
 
+  @Test
+  void theStatusTellsTheLiquidAndWhatIsOverdue() throws Exception {
+    tray.level = new LevelView("LOW", 0.8, 0.6, 0.9, 0.2);
+    tray.unconfirmed = "the breaker test was due";
+    JsonNode status = ok(200, "GET", "/api/status", "");
+    assertEquals("LOW", status.path("level").asText());
+    assertEquals(0.8, status.path("liquid_l").asDouble());
+    assertEquals(0.6, status.path("liquid_low_l").asDouble());
+    assertEquals(0.9, status.path("liquid_high_l").asDouble());
+    assertEquals(0.2, status.path("add_l").asDouble());
+    assertEquals("ground-fault breaker test", status.path("upkeep_overdue").path(0).asText());
+  }
+
+  @Test
+  void aLevelIsConfirmedWithOrWithoutLitresAndAPourIsTold() throws Exception {
+    ok(200, "POST", "/api/commands/confirm-level", "");
+    ok(200, "POST", "/api/commands/confirm-level", "{\"litres\": 1.5}");
+    assertEquals(List.of(OptionalDouble.empty(), OptionalDouble.of(1.5)), tray.confirmed);
+    ok(200, "POST", "/api/top-ups", "{\"litres\": 0.3}");
+    assertEquals(List.of(0.3), tray.poured);
+    problem(400, "POST", "/api/top-ups", "{}");
+    JsonNode much = problem(400, "POST", "/api/top-ups", "{\"litres\": 21}");
+    assertEquals("litres", much.path("field").asText());
+    problem(400, "POST", "/api/commands/confirm-level", "{\"litres\": \"all\"}");
+    tray.answer = new LinkAnswer.NotDelivered("no scan");
+    problem(503, "POST", "/api/commands/confirm-level", "");
+  }
+
+  @Test
+  void anOverdueStartSaysWhatIsOverdueAndHowToConfirm() throws Exception {
+    tray.unconfirmed = "the breaker test was due";
+    JsonNode refused = problem(409, "POST", "/api/commands/start", "");
+    assertTrue(refused.path("detail").asText().contains("breaker test"));
+    ok(200, "POST", "/api/commands/start", refused.path("confirm").asText());
+    problem(409, "POST", "/api/commands/start", "{\"confirmed\": false}");
+    problem(400, "POST", "/api/commands/start", "{\"confirmed\": 1}");
+    tray.unconfirmed = "";
+    ok(200, "POST", "/api/commands/start", "");
+    tray.answer = new LinkAnswer.Refused("locked out");
+    assertFalse(problem(409, "POST", "/api/commands/start", "").has("confirm"));
+  }
+
+  @Test
+  void upkeepIsListedAndRecorded() throws Exception {
+    tray.unconfirmed = "the breaker test was due";
+    JsonNode before = ok(200, "GET", "/api/upkeep", "");
+    assertTrue(before.path("start_needs_confirmation").asBoolean());
+    assertTrue(before.path("items").path(0).path("overdue").asBoolean());
+    assertEquals(-25, before.path("items").path(0).path("days_left").asInt());
+    JsonNode after = ok(200, "POST", "/api/upkeep/breaker-test/done", "");
+    assertFalse(after.path("start_needs_confirmation").asBoolean());
+    problem(404, "POST", "/api/upkeep/kettle/done", "");
+  }
+
   private void served(String method, String path) {
     if (path.equals("/api/stream")) {
       return; // endless; it has a test of its own
     }
     try {
-      String real = path.replace("{id}", "7").replace("{command}", "presence");
+      String real =
+          path.replace("{id}", "7").replace("{command}", "presence").replace("{item}", "cartridge");
       int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
       assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);
     } catch (Exception e) {
