@@ -1,0 +1,51 @@
+package trayward.host.app.campaign;
+
+/**
+ * From when on a fault can matter, counted in time of rows; detection time begins there. Not
+ * detected is a fault that could matter for the whole patience and tripped nothing.
+ */
+enum Need {
+  /** The program itself: at once. Lateness is seen in the first scan after it. */
+  AT_ONCE(2),
+  /** A bad frame: from when the interlock has left OFF. Three seconds, stale four, and a second. */
+  OUT_OF_OFF(9),
+  /** Probes apart: a minute and the lag of the slower. */
+  APART(80),
+  /** Air: from proving to holding. Thirty seconds for a first proof. */
+  AIR(32),
+  /** A proof stuck on: while proving, after the fan was off. The look takes fifteen at most. */
+  PROVING(17),
+  /** The safety relay: a whole contact test in a purge. */
+  PURGE(60),
+  /** Contacts: while heat is possible; a welded one warms three litres by 5 K in 15 minutes. */
+  PURGED(900),
+  /** Heat: seconds of commanded heat. 20 kJ are 133 s at 150 W; twice that with what is lost. */
+  HEAT(270),
+  /** No trip is needed: the design asks for none, or only for heat to be withheld. */
+  NEVER(Double.POSITIVE_INFINITY);
+
+  private final double patienceS;
+
+  Need(double patienceS) {
+    this.patienceS = patienceS;
+  }
+
+  /** How long it may matter without being found, s. */
+  double patienceS() {
+    return patienceS;
+  }
+
+  /** Whether the fault can matter in this row. */
+  boolean matters(TruthRow row) {
+    return switch (this) {
+      case AT_ONCE -> true;
+      case OUT_OF_OFF, APART -> !row.state().equals("OFF") && row.alive();
+      case AIR -> row.state().equals("PROVING") || row.state().equals("PURGING") || row.purged();
+      case PROVING -> row.state().equals("PROVING");
+      case PURGE -> row.state().equals("PURGING");
+      case PURGED -> row.purged();
+      case HEAT -> row.heatAsked() && row.purged();
+      case NEVER -> false;
+    };
+  }
+}
