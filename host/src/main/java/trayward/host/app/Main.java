@@ -76,11 +76,16 @@ public final class Main implements Work {
       Campaign.Result result = new Campaign(err, threads).run(from, seeds, to);
       out.print(result.summary());
       out.println("written to " + to);
-      return result.clean() ? DONE : FAILED;
+      return code(result);
     } catch (IOException e) {
       err.println(to + ": cannot be written: " + e.getMessage());
       return FAILED;
     }
+  }
+
+  /** A campaign that holds something against the software has failed. */
+  static int code(Campaign.Result result) {
+    return result.clean() ? DONE : FAILED;
   }
 
   @Override

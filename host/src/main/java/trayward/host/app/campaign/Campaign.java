@@ -59,7 +59,7 @@ public final class Campaign {
     long began = System.nanoTime();
     Tally tally = new Tally();
     ExecutorService pool = Executors.newFixedThreadPool(threads);
-    try (ViolationsFile violations = new ViolationsFile(to);
+    try (SessionFiles files = new SessionFiles(to, seeds == 1);
         ProgressBar bar = bar(seeds)) {
       Deque<Future<Outcome>> ahead = new ArrayDeque<>();
       for (long seed = from; seed < from + seeds || !ahead.isEmpty(); ) {
@@ -69,7 +69,7 @@ public final class Campaign {
         } else {
           Outcome session = await(ahead.remove());
           tally.add(session);
-          violations.add(session);
+          files.add(session);
           bar.step();
         }
       }

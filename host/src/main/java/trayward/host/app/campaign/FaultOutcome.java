@@ -9,7 +9,7 @@ import trayward.controller.event.TripCause;
  * @param kind which
  * @param state the state told in the row before it began
  * @param needed a trip is needed, and it mattered for at least its whole patience, or tripped
- * @param trip the first lockout after it that it explains; empty for none
+ * @param trip the first cause latched after it that it explains; empty for none
  * @param detectS from when it could first matter to that trip, s; NaN where neither
  * @param misnamed a lockout after it bore a name that nothing explains
  * @param preempted a lockout by the session's other fault came first

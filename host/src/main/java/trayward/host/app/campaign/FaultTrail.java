@@ -36,30 +36,34 @@ final class FaultTrail {
     // Where no trip is needed, times count from the fault's beginning.
     boolean matters = need == Need.NEVER || need.matters(row);
     boolean mended = row.tS() > fault.endS();
+    if (trip == null && need.rests(row)) {
+      mattersFromS = Double.NaN;
+      matteredS = 0;
+    }
     if (matters && !mended) {
       mattersFromS = Double.isNaN(mattersFromS) ? row.tS() : mattersFromS;
       matteredS += trip == null ? ROW_S : 0;
     }
   }
 
-  /** A lockout by the name {@code cause}; {@code explained} by whatever. */
-  void trip(double tS, TripCause cause, boolean explained) {
-    if (!begun || trip != null) {
-      return;
-    }
-    if (fault.acts(tS) && fault.explains(cause, plan)) {
+  /** A cause latched, first-out or not: detected where this fault explains it. */
+  void trip(double tS, TripCause cause) {
+    if (tS >= fault.atS() - 1e-9 && trip == null && fault.acts(tS) && fault.explains(cause, plan)) {
       trip = cause;
       tripS = tS;
-    } else if (!explained) {
-      misnamed = true;
-    } else {
-      preempted = true;
     }
+  }
+
+  /** A lockout began by a name that this fault does not explain; {@code explained} by another. */
+  void lockout(double tS, TripCause cause, boolean explained) {
+    boolean own = fault.acts(tS) && fault.explains(cause, plan);
+    misnamed |= begun && !explained;
+    preempted |= begun && explained && !own;
   }
 
   FaultOutcome outcome() {
     boolean needed = trip != null || (need != Need.NEVER && matteredS >= need.patienceS());
-    double fromS = Double.isNaN(mattersFromS) ? fault.atS() : Math.min(mattersFromS, tripS);
+    double fromS = Double.isNaN(mattersFromS) ? tripS : Math.min(mattersFromS, tripS);
     return new FaultOutcome(
         fault.kind(),
         stateBefore,

@@ -64,8 +64,10 @@ final class HeatRules {
   }
 
   private void mains(double tS) {
-    boolean without =
-        losses.stream().anyMatch(f -> tS >= f.atS() - SLACK_S && tS < f.endS() - SLACK_S);
+    boolean without = false;
+    for (FaultPlan loss : losses) {
+      without |= tS >= loss.atS() - SLACK_S && tS < loss.endS() - SLACK_S;
+    }
     if (without && !powerless) {
       end(tS, Hazard.BY_ITSELF, "after a power loss");
     }

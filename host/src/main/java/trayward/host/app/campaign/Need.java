@@ -1,7 +1,8 @@
 package trayward.host.app.campaign;
 
 /**
- * From when on a fault can matter, counted in time of rows; detection time begins there. Not
+ * From when on a fault can matter, counted in time of rows; detection time begins there, and anew
+ * where a run has ended in between. In lockout nothing matters more: heat is off already. Not
  * detected is a fault that could matter for the whole patience and tripped nothing.
  */
 enum Need {
@@ -35,12 +36,21 @@ enum Need {
     return patienceS;
   }
 
+  /** Whether the clock begins anew in this row: nothing can show the fault here. */
+  boolean rests(TruthRow row) {
+    return switch (this) {
+      case AT_ONCE, NEVER -> false;
+      case OUT_OF_OFF, APART -> !matters(row) && row.alive();
+      case AIR, PROVING, PURGE, PURGED, HEAT -> !row.inRun() && row.alive();
+    };
+  }
+
   /** Whether the fault can matter in this row. */
   boolean matters(TruthRow row) {
     return switch (this) {
-      case AT_ONCE -> true;
-      case OUT_OF_OFF, APART -> !row.state().equals("OFF") && row.alive();
-      case AIR -> row.state().equals("PROVING") || row.state().equals("PURGING") || row.purged();
+      case AT_ONCE -> !row.state().equals("LOCKOUT");
+      case OUT_OF_OFF, APART -> row.inRun() || row.state().equals("AFTER_RUN");
+      case AIR -> row.inRun();
       case PROVING -> row.state().equals("PROVING");
       case PURGE -> row.state().equals("PURGING");
       case PURGED -> row.purged();

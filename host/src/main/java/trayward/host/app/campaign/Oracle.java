@@ -42,6 +42,7 @@ final class Oracle {
   /** A cause latched; told before the row of the same time. */
   void trip(double tS, TripCause cause) {
     heat.trip(tS, cause.name());
+    trails.forEach(trail -> trail.trip(tS, cause));
     if (plan.healthy()) {
       findings.add(Hazard.HEALTHY_TRIP, tS, cause.name());
     }
@@ -76,7 +77,7 @@ final class Oracle {
       findings.add(Hazard.MISNAMED, tS, cause.name());
     }
     for (FaultTrail trail : trails) {
-      trail.trip(tS, cause, explained);
+      trail.lockout(tS, cause, explained);
     }
   }
 

@@ -25,7 +25,7 @@ final class ReportText {
       Sessions count single faults and pairs. A fault matters once it can change anything (air: from
       proving to holding; heat: commanded heat; a bad frame: out of OFF; contacts: in a purge or with
       heat possible); detection time runs from there, or from its beginning where no trip is needed, to
-      the first lockout it explains. "Missed" mattered long enough and tripped nothing; "other first": a
+      the first trip it explains, anew where a run ended in between. "Missed" mattered long enough and tripped nothing; "other first": a
       lockout by the other fault of a pair came first. Temperatures are true ones, without the sessions
       reported apart.
 

@@ -50,18 +50,20 @@ final class SessionDice {
     for (int i = 0; i < kinds.size(); i++) {
       faults.add(faultDice.plan(kinds.get(i), i == 0 ? beginS : near(beginS)));
     }
-    new StoryDice(dice, acts, setC).react(reached, beginS, kinds.isEmpty());
+    new StoryDice(dice, acts, setC).react(reached, beginS, kinds);
     acts.sort(Comparator.comparingDouble(SessionPlan.Act::atS));
     faults.sort(Comparator.comparingDouble(FaultPlan::atS));
-    return plan(tray, plate, second, kinds);
+    return plan(reached, tray, plate, second, kinds);
   }
 
-  private SessionPlan plan(String tray, boolean plate, boolean second, List<FaultKind> kinds) {
+  private SessionPlan plan(
+      Reached reached, String tray, boolean plate, boolean second, List<FaultKind> kinds) {
     boolean slow = kinds.stream().anyMatch(k -> slow(k.need()));
     double tail = slow || kinds.isEmpty() ? dice.tenths(1200, 2400) : dice.tenths(200, 500);
     SessionPlan plan =
         new SessionPlan(
             seed,
+            reached,
             0,
             tray,
             plate,
@@ -96,7 +98,7 @@ final class SessionDice {
     double near = setC - dice.tenths(0.6, 1.5);
     return switch (reached) {
       case OFF, PROVING, PURGING -> dice.chance(0.5) ? airC : near;
-      case READY -> setC + dice.tenths(0.8, 3);
+      case READY -> setC + dice.tenths(2, 4.5);
       case HEATING -> dice.chance(0.5) ? airC : Math.max(airC, setC - dice.tenths(5, 15));
       case HOLDING, AFTER_RUN, LOCKOUT -> near;
     };

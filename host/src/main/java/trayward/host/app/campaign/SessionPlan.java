@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
  * A session as drawn: all there is to know before it runs. Immutable.
  *
  * @param seed its seed
+ * @param reached the state it is led to before the fault
  * @param durationS length, s
  * @param tray tables of tray, room, probes and control, as TOML
  * @param plateFitted a plate probe is wired
@@ -18,6 +19,7 @@ import java.util.stream.Collectors;
  */
 record SessionPlan(
     long seed,
+    Reached reached,
     double durationS,
     String tray,
     boolean plateFitted,
@@ -48,7 +50,8 @@ record SessionPlan(
 
   /** The same with its length, s. */
   SessionPlan lasting(double seconds) {
-    return new SessionPlan(seed, seconds, tray, plateFitted, secondFitted, faults, acts, whole);
+    return new SessionPlan(
+        seed, reached, seconds, tray, plateFitted, secondFitted, faults, acts, whole);
   }
 
   /** The faults that are tried: without one that only provokes a lockout. */

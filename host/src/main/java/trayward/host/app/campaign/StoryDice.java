@@ -45,7 +45,8 @@ final class StoryDice {
   }
 
   /** What the person does after {@code faultS}. */
-  void react(Reached reached, double faultS, boolean healthy) {
+  void react(Reached reached, double faultS, List<FaultKind> kinds) {
+    boolean healthy = kinds.isEmpty();
     switch (reached) {
       case OFF -> act(faultS + dice.tenths(1, 30), "start");
       case AFTER_RUN -> act(faultS + dice.tenths(3, 60), "start");
@@ -55,7 +56,14 @@ final class StoryDice {
               "set-temperature",
               "celsius = " + Math.min(MOST_C, round(setC + dice.tenths(1, 8))) + "\n");
       case LOCKOUT -> again(faultS + dice.tenths(6, 60));
-      case PROVING, PURGING, HEATING, HOLDING -> {}
+      case PROVING, PURGING -> {
+        // A proof that sticks shows only after the fan was off: stopped before heat it soon is.
+        if (kinds.stream().anyMatch(k -> k.need() == Need.PROVING)) {
+          act(faultS + dice.tenths(0.5, 4), "stop");
+          act(faultS + dice.tenths(8, 40), "start");
+        }
+      }
+      case HEATING, HOLDING -> {}
     }
     if (healthy) {
       work(faultS);

@@ -30,6 +30,11 @@ record TruthRow(
     return state.equals("READY") || state.equals("HEATING") || state.equals("HOLDING");
   }
 
+  /** Whether the state told is one between a start and the end of heat. */
+  boolean inRun() {
+    return state.equals("PROVING") || state.equals("PURGING") || purged();
+  }
+
   /** Whether the program runs. */
   boolean alive() {
     return !state.equals("NO_POWER") && !state.equals("STALLED");
