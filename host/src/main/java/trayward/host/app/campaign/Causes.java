@@ -1,7 +1,6 @@
 package trayward.host.app.campaign;
 
 import java.util.List;
-import java.util.stream.Stream;
 import trayward.controller.event.TripCause;
 
 /** The names each sort of fault may be given, with reasons. Data; stateless. */
@@ -87,10 +86,5 @@ final class Causes {
 
   private static Explains apart(String reason) {
     return new Explains(TripCause.PROBES_DISAGREE, When.TWO_BATH_PROBES, reason);
-  }
-
-  /** Every cause there is a reason for, once, for the report. */
-  static Stream<TripCause> of(List<Explains> list) {
-    return list.stream().map(Explains::cause).distinct();
   }
 }

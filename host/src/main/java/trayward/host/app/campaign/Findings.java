@@ -13,10 +13,6 @@ final class Findings {
     first.putIfAbsent(hazard, new Finding(hazard, tS, detail));
   }
 
-  boolean has(Hazard hazard) {
-    return first.containsKey(hazard);
-  }
-
   List<Finding> all() {
     return List.copyOf(first.values());
   }
