@@ -45,7 +45,7 @@ enum FaultKind {
   TRAY_DRY("tray-dry", Part.TRAY, Need.HEAT, Causes.DRY),
   TRAY_HALF_EMPTY("tray-half-empty", Part.TRAY, Need.NEVER, Causes.LOW),
   HOST_LOST("host-lost", Part.HOST, Need.NEVER, Causes.NONE),
-  SCAN_STALL("scan-stall", Part.PROGRAM, Need.AT_ONCE, Causes.STALL),
+  SCAN_STALL("scan-stall", Part.PROGRAM, Need.STALLED, Causes.STALL),
   WALL_CLOCK_STEP("wall-clock-step", Part.CLOCK, Need.NEVER, Causes.NONE),
   POWER_LOSS("power-loss", Part.MAINS, Need.NEVER, Causes.NONE);
 

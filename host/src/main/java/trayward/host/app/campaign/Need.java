@@ -6,8 +6,10 @@ package trayward.host.app.campaign;
  * detected is a fault that could matter for the whole patience and tripped nothing.
  */
 enum Need {
-  /** The program itself: at once. Lateness is seen in the first scan after it. */
-  AT_ONCE(2),
+  /**
+   * The program itself: while it stalls. Lateness is seen in the first scan after a second of it.
+   */
+  STALLED(1),
   /** A bad frame: from when the interlock has left OFF. Three seconds, stale four, and a second. */
   OUT_OF_OFF(9),
   /** Probes apart: a minute and the lag of the slower. */
@@ -39,7 +41,7 @@ enum Need {
   /** Whether the clock begins anew in this row: nothing can show the fault here. */
   boolean rests(TruthRow row) {
     return switch (this) {
-      case AT_ONCE, NEVER -> false;
+      case STALLED, NEVER -> false;
       case OUT_OF_OFF, APART -> !matters(row) && row.alive();
       case AIR, PROVING, PURGE, PURGED, HEAT -> !row.inRun() && row.alive();
     };
@@ -48,7 +50,7 @@ enum Need {
   /** Whether the fault can matter in this row. */
   boolean matters(TruthRow row) {
     return switch (this) {
-      case AT_ONCE -> !row.state().equals("LOCKOUT");
+      case STALLED -> row.state().equals("STALLED");
       case OUT_OF_OFF, APART -> row.inRun() || row.state().equals("AFTER_RUN");
       case AIR -> row.inRun();
       case PROVING -> row.state().equals("PROVING");

@@ -78,7 +78,7 @@ final class SessionDice {
   private static boolean slow(Need need) {
     return switch (need) {
       case PURGED, HEAT, NEVER, APART -> true;
-      case AT_ONCE, OUT_OF_OFF, AIR, PROVING, PURGE -> false;
+      case STALLED, OUT_OF_OFF, AIR, PROVING, PURGE -> false;
     };
   }
 
