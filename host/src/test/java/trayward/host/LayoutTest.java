@@ -85,6 +85,16 @@ class LayoutTest {
           .resideInAPackage("trayward.controller..");
 
   @ArchTest
+  static final ArchRule theOracleOfTheCampaignKnowsNothingOfTheInterlock =
+      noClasses()
+          .that()
+          .resideInAPackage("..host.app.campaign..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "..controller.safety..", "..controller.sim..", "..controller.regulate..");
+
+  @ArchTest
   static final ArchRule packagesHaveNoCycles =
       slices().matching("trayward.host.(*)..").should().beFreeOfCycles();
 

@@ -48,9 +48,20 @@ public final class Rehearsal {
      * The bath's course begins anew: heat is permitted for the first time ({@code word} "heat"), or
      * an entry disturbs it.
      *
-     * @param boundS the time-optimal way from here into the band, s; empty where there is none
+     * @param boundS the time-optimal way from here into the band, s; empty where there is none, or
+     *     it is not wanted
      */
     void turn(double tS, String word, boolean setLowered, OptionalDouble boundS);
+
+    /** Whether the bound is wanted: it costs more than the rest of a short rehearsal. */
+    default boolean wantsBounds() {
+      return true;
+    }
+
+    /** Whether enough was seen, asked after each row: the rehearsal then ends before its time. */
+    default boolean enough() {
+      return false;
+    }
   }
 
   private final Scenario scenario;
@@ -108,7 +119,7 @@ public final class Rehearsal {
     List<ScenarioEntry> entries = scenario.entries();
     long steps = Math.round(scenario.durationS() * 10);
     int next = 0;
-    for (long k = 0; k <= steps; k++) {
+    for (long k = 0; k <= steps && !listener.enough(); k++) {
       double t = k / 10.0;
       long now = k * STEP_NANOS;
       tray.advanceTo(now);
@@ -143,8 +154,10 @@ public final class Rehearsal {
 
   private void turn(double t, String word, boolean lowered) {
     OptionalDouble bound =
-        TimeOptimal.secondsToBand(
-            tray.plant(), setC, scenario.limits().get(Limit.PLATE_HARD_C), BAND_K);
+        listener.wantsBounds()
+            ? TimeOptimal.secondsToBand(
+                tray.plant(), setC, scenario.limits().get(Limit.PLATE_HARD_C), BAND_K)
+            : OptionalDouble.empty();
     listener.turn(t, word, lowered, bound);
   }
 

@@ -56,7 +56,7 @@ public record Scenario(
   }
 
   /** The same from text; {@code file} is the name for messages. */
-  static Scenario parse(String file, String text) throws ConfigRefused {
+  public static Scenario parse(String file, String text) throws ConfigRefused {
     return read(TomlText.parse(file, text), order(text));
   }
 

@@ -40,9 +40,19 @@ public final class HeatFlow {
     return LATENT_J_PER_G_AT_40 + LATENT_SLOPE * (celsius - 40);
   }
 
+  /** Vapour pressure of the room's air, kPa: the same for a whole simulation, so computed once. */
+  static double airKPa(PlantParameters p) {
+    return p.relativeHumidity() * saturationKPa(p.airC());
+  }
+
   /** Evaporative loss of the bath, W, with factor {@code f} on the correlation. */
   public static double evaporationW(PlantParameters p, double f, double bathC) {
-    double deficit = saturationKPa(bathC) - p.relativeHumidity() * saturationKPa(p.airC());
+    return evaporationW(p, f, airKPa(p), bathC);
+  }
+
+  /** The same with the air's vapour pressure at hand. */
+  static double evaporationW(PlantParameters p, double f, double airKPa, double bathC) {
+    double deficit = saturationKPa(bathC) - airKPa;
     return f * 1000 * p.areaM2() * (0.089 + 0.0782 * p.draughtMPerS()) * FastMath.max(0, deficit);
   }
 
@@ -65,11 +75,24 @@ public final class HeatFlow {
       double f,
       double[] y,
       double[] dy) {
+    rates(p, heatW, coupling, bathJPerK, f, airKPa(p), y, dy);
+  }
+
+  /** The same with the air's vapour pressure at hand. */
+  static void rates(
+      PlantParameters p,
+      double heatW,
+      double coupling,
+      double bathJPerK,
+      double f,
+      double airKPa,
+      double[] y,
+      double[] dy) {
     double toBath = coupling * (y[0] - y[1]);
     double toWall = p.wallJPerK() > 0 ? p.wallToBathWPerK() * (y[1] - y[2]) : 0;
     dy[0] = (heatW - toBath - p.plateLossWPerK() * (y[0] - p.airC())) / p.plateJPerK();
     dy[1] =
-        (toBath - p.bathLossWPerK() * (y[1] - p.airC()) - evaporationW(p, f, y[1]) - toWall)
+        (toBath - p.bathLossWPerK() * (y[1] - p.airC()) - evaporationW(p, f, airKPa, y[1]) - toWall)
             / bathJPerK;
     dy[2] = p.wallJPerK() > 0 ? toWall / p.wallJPerK() : 0;
   }

@@ -13,6 +13,7 @@ public final class Plant {
   static final double MIN_LIQUID_L = 0.02;
 
   private final PlantParameters parameters;
+  private final double airKPa;
   private final double[] y = new double[3];
   private final double[] k1 = new double[3];
   private final double[] k2 = new double[3];
@@ -28,6 +29,7 @@ public final class Plant {
   /** A plant at its start. */
   public Plant(PlantParameters parameters) {
     this.parameters = parameters;
+    this.airKPa = HeatFlow.airKPa(parameters);
     this.liquidL = Math.max(MIN_LIQUID_L, parameters.liquidL());
     this.covered = parameters.covered();
     java.util.Arrays.fill(y, parameters.startC());
@@ -36,6 +38,7 @@ public final class Plant {
   /** A copy of {@code other} as it stands now, for looking ahead. */
   public Plant(Plant other) {
     this.parameters = other.parameters;
+    this.airKPa = other.airKPa;
     System.arraycopy(other.y, 0, y, 0, 3);
     this.liquidL = other.liquidL;
     this.evaporatedMl = other.evaporatedMl;
@@ -123,7 +126,7 @@ public final class Plant {
   public void advance(double hS, double heatW) {
     double f = covered || dry ? 0 : parameters.evaporationFactor();
     double coupling = dry ? 0 : parameters.plateToBathWPerK();
-    double before = HeatFlow.evaporationW(parameters, f, y[1]);
+    double before = HeatFlow.evaporationW(parameters, f, airKPa, y[1]);
     // The liquid in the middle of the step: that of its beginning would cost some microkelvins.
     double bathJPerK = HeatFlow.LITRE_J_PER_K * (liquidL - lostL(hS / 2, before));
     rates(heatW, coupling, bathJPerK, f, y, k1);
@@ -136,13 +139,13 @@ public final class Plant {
     for (int i = 0; i < 3; i++) {
       y[i] += hS / 6 * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]);
     }
-    evaporate(hS, 0.5 * (before + HeatFlow.evaporationW(parameters, f, y[1])));
+    evaporate(hS, 0.5 * (before + HeatFlow.evaporationW(parameters, f, airKPa, y[1])));
     energyJ += heatW * hS;
   }
 
   private void rates(
       double heatW, double coupling, double bathJPerK, double f, double[] state, double[] rate) {
-    HeatFlow.rates(parameters, heatW, coupling, bathJPerK, f, state, rate);
+    HeatFlow.rates(parameters, heatW, coupling, bathJPerK, f, airKPa, state, rate);
   }
 
   private void evaporate(double hS, double lossW) {

@@ -11,6 +11,10 @@ final class SimFan {
   private static final double TIME_CONSTANTS = 4;
 
   private final PlantParameters parameters;
+  // The steps are all alike: their exponentials are kept.
+  private double shareHS = Double.NaN;
+  private double upShare;
+  private double downShare;
   private double rpm;
   private boolean dead;
   private double slowRpm = Double.NaN;
@@ -26,8 +30,12 @@ final class SimFan {
   void advance(double hS, boolean commanded) {
     double full = Double.isNaN(slowRpm) ? parameters.rpm() : Math.min(slowRpm, parameters.rpm());
     double target = commanded && !dead ? full : 0;
-    double spanS = target > rpm ? parameters.spinUpS() : parameters.spinDownS();
-    rpm += (target - rpm) * (1 - FastMath.exp(-TIME_CONSTANTS * hS / spanS));
+    if (hS != shareHS) {
+      shareHS = hS;
+      upShare = 1 - FastMath.exp(-TIME_CONSTANTS * hS / parameters.spinUpS());
+      downShare = 1 - FastMath.exp(-TIME_CONSTANTS * hS / parameters.spinDownS());
+    }
+    rpm += (target - rpm) * (target > rpm ? upShare : downShare);
   }
 
   double flowM3PerH() {

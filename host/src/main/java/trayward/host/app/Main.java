@@ -7,12 +7,16 @@ import java.util.Optional;
 import picocli.CommandLine;
 import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.Scenario;
+import trayward.host.app.campaign.Campaign;
 import trayward.host.cli.TraywardCommand;
 import trayward.host.cli.Work;
 import trayward.host.report.ResultMeter;
 
 /** The program's entry: the command line over the work. */
 public final class Main implements Work {
+
+  /** Highest first seed: far from where seeds and their multiples would overflow. */
+  private static final long MOST_FROM = 1_000_000_000_000L;
 
   private final PrintStream out;
   private final PrintStream err;
@@ -55,6 +59,33 @@ public final class Main implements Work {
       err.println(to + ": cannot be written: " + e.getMessage());
       return FAILED;
     }
+  }
+
+  @Override
+  public int campaign(long seeds, long from, Path to) {
+    if (seeds < 1 || seeds > Campaign.MOST_SEEDS) {
+      err.println("--seeds: found " + seeds + ", accepted is 1 to " + Campaign.MOST_SEEDS);
+      return WRONG_WORDS;
+    }
+    if (from < 0 || from > MOST_FROM) {
+      err.println("--from: found " + from + ", accepted is 0 to " + MOST_FROM);
+      return WRONG_WORDS;
+    }
+    try {
+      int threads = Runtime.getRuntime().availableProcessors();
+      Campaign.Result result = new Campaign(err, threads).run(from, seeds, to);
+      out.print(result.summary());
+      out.println("written to " + to);
+      return code(result);
+    } catch (IOException e) {
+      err.println(to + ": cannot be written: " + e.getMessage());
+      return FAILED;
+    }
+  }
+
+  /** A campaign that holds something against the software has failed. */
+  static int code(Campaign.Result result) {
+    return result.clean() ? DONE : FAILED;
   }
 
   @Override

@@ -79,6 +79,32 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "campaign",
+      mixinStandardHelpOptions = true,
+      description = "Random faults in random sessions, judged by an independent oracle.")
+  int campaign(
+      @Option(
+              names = "--seeds",
+              required = true,
+              paramLabel = "N",
+              description = "how many sessions, 1 to 1000000")
+          long seeds,
+      @Option(
+              names = "--from",
+              paramLabel = "SEED",
+              defaultValue = "1",
+              description = "seed of the first one (default: ${DEFAULT-VALUE})")
+          long from,
+      @Option(
+              names = "--out",
+              required = true,
+              paramLabel = "DIR",
+              description = "folder for campaign.md, campaign.csv, violations.txt and scenarios")
+          Path out) {
+    return work.campaign(seeds, from, out);
+  }
+
+  @Command(
       name = "prints",
       mixinStandardHelpOptions = true,
       description = "Lists prints in the log, newest first.")

@@ -24,6 +24,9 @@ public interface Work {
   /** A scenario against the simulated tray. */
   int rehearse(Path scenario, Path out);
 
+  /** Random faults in random sessions, {@code seeds} of them from seed {@code from} on. */
+  int campaign(long seeds, long from, Path out);
+
   /** Lists prints, newest first. */
   int prints(Path folder, int most);
 
