@@ -130,9 +130,7 @@ public final class Scan {
     for (Ask ask : asks) {
       atTray |= gather(ask, requests);
     }
-    if (settings.watchHeat()) {
-      watch = watch.next(probes.thermal(elapsedMs / 1000.0, heatCommanded, state.state()));
-    }
+    watch = watch.next(probes.thermal(elapsedMs / 1000.0, heatCommanded, state.state()));
     double duty = watch.looking() ? 0 : regulate(elapsedMs);
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);

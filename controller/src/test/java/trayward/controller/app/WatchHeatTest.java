@@ -13,8 +13,6 @@ class WatchHeatTest {
   private static final String OPEN_HEATER =
       """
       duration_s = 900
-      [control]
-      watch_heat = %s
       [[at]]
       t_s = 0
       do = "start"
@@ -40,12 +38,7 @@ class WatchHeatTest {
   @Test
   @Verifies(value = "SR-10", side = Side.WITHHOLDS)
   void whereItIsAskedForAnOpenHeaterTrips() throws ConfigRefused {
-    assertEquals(List.of("HEAT_NOT_ARRIVING"), HeatRun.of(OPEN_HEATER.formatted("true")).trips());
-  }
-
-  @Test
-  void whereItIsNotAskedForNothingIsJudgedByTheModel() throws ConfigRefused {
-    assertEquals(List.of(), HeatRun.of(OPEN_HEATER.formatted("false")).trips());
+    assertEquals(List.of("HEAT_NOT_ARRIVING"), HeatRun.of(OPEN_HEATER).trips());
   }
 
   @Test

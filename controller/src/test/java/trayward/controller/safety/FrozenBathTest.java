@@ -26,7 +26,7 @@ class FrozenBathTest {
               0,
               TrayModel.REFERENCE);
     }
-    return frozen.found(TrayModel.REFERENCE, RoomModel.REFERENCE, true);
+    return frozen.found(TrayModel.REFERENCE, RoomModel.REFERENCE, 11.16);
   }
 
   /** E4: stuck on from hold at 250 W the bath rises 5 K in 264 s, and its plate with it. */
