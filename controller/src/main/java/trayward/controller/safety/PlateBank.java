@@ -15,6 +15,7 @@ import trayward.controller.regulate.TrayModel;
  *
  * @param model heater power and plate loss as believed; nothing else of it is used
  * @param plateC lagged plate temperature by each candidate, °C, had the first reading been true
+ * @param apart share of a lift by which quick and slow probes are apart, for each time constant
  * @param low least offset of the plate reading each still allows, K
  * @param high largest one; below {@code low} where the candidate has ended
  * @param ageS time since the bank began, s
@@ -22,7 +23,14 @@ import trayward.controller.regulate.TrayModel;
  * @param stirK doubt about the bath after it moved fast, K
  */
 record PlateBank(
-    TrayModel model, Row plateC, Row low, Row high, double ageS, int side, double stirK) {
+    TrayModel model,
+    Row plateC,
+    Row apart,
+    Row low,
+    Row high,
+    double ageS,
+    int side,
+    double stirK) {
 
   /** Two probes, each within 0.5 K of the truth, and a little. */
   private static final double OFFSET_K = 1.1;
@@ -32,6 +40,9 @@ record PlateBank(
 
   /** Half a step of the grid, as a share of the gap of plate and bath. */
   private static final double GRID = 0.06;
+
+  /** The middle lag, 5 s, is 3.75 s from the slowest probe: over half of the 6.8 s taken apart. */
+  private static final double LAG_SHARE = 0.75;
 
   /** A bath probe lags 3 to 15 s and its reading is up to 1.75 s old: centre, s. */
   private static final double BATH_LAG_S = 8;
@@ -60,7 +71,8 @@ record PlateBank(
       high[i] = can ? OFFSET_K : Double.NEGATIVE_INFINITY;
     }
     Row plates = Row.of(PlateGrid.SIZE, plateC);
-    return new PlateBank(model, plates, Row.owning(low), Row.owning(high), 0, 0, 0);
+    Row apart = Row.of(PlateGrid.TIMES, 0);
+    return new PlateBank(model, plates, apart, Row.owning(low), Row.owning(high), 0, 0, 0);
   }
 
   /** After one reading of the plate, {@code dt} seconds after the last. */
@@ -74,13 +86,15 @@ record PlateBank(
     double[] plate = plateC.copy();
     double[] lows = low.copy();
     double[] highs = high.copy();
+    double[] aparts = apart.copy();
     double[] rests = rests(heat.mean(), bathC, room.airC());
     int living = 0;
     int tooHot = 0;
     for (int t = 0; t < PlateGrid.TIMES; t++) {
       double followed = HeatLag.share(dt, PlateGrid.timeS(t));
       double unbound = 1 / HeatLag.share(age, PlateGrid.timeS(t));
-      double spreadW = Math.abs(heat.spread()) * model.heaterW() / PlateGrid.timeS(t);
+      aparts[t] += (heat.apart() - aparts[t]) * followed;
+      double lagW = LAG_SHARE * Math.abs(aparts[t]) * model.heaterW();
       for (int g = 0; g < PlateGrid.LIFTS; g++) {
         int i = t * PlateGrid.LIFTS + g;
         if (lows[i] - highs[i] > ENDED_K) {
@@ -88,7 +102,7 @@ record PlateBank(
         }
         plate[i] += (rests[g] - plate[i]) * followed;
         double gap = Math.abs(plate[i] - bathC);
-        double doubt = NOISE_K + GRID * gap + spreadW * PlateGrid.kelvinPerW(g) + stir;
+        double doubt = NOISE_K + GRID * gap + lagW * PlateGrid.kelvinPerW(g) + stir;
         // The candidate began at the first reading, offset and all: of that a rest still stands.
         double offset = (readC - plate[i]) * unbound;
         double least = offset - doubt * unbound;
@@ -103,7 +117,14 @@ record PlateBank(
     }
     int now = living > 0 ? 0 : side != 0 ? side : tooHot >= 0 ? 1 : -1;
     return new PlateBank(
-        model, Row.owning(plate), Row.owning(lows), Row.owning(highs), age, now, stir);
+        model,
+        Row.owning(plate),
+        Row.owning(aparts),
+        Row.owning(lows),
+        Row.owning(highs),
+        age,
+        now,
+        stir);
   }
 
   /** Where the plate of each lift would come to rest under {@code share} of full heat, °C. */

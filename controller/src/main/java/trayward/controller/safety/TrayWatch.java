@@ -154,8 +154,7 @@ public record TrayWatch(
       return null;
     }
     return look == null
-        ? PlateLook.begin(
-            heatNow, bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
+        ? PlateLook.begin(bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
         : look.next(heatNow, plateNow.median(), in.elapsedS());
   }
 
@@ -183,6 +182,9 @@ public record TrayWatch(
       return ColdPlate.cause(
           plateNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
     }
-    return accountNow.unanswered() ? TripCause.HEAT_NOT_ARRIVING : null;
+    if (!accountNow.unanswered()) {
+      return null;
+    }
+    return frozen.span().outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
   }
 }
