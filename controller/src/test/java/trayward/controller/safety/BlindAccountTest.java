@@ -111,4 +111,14 @@ class BlindAccountTest {
     assertEquals(0, risen(330, 0.099, 3).risingBlocks());
     assertEquals(false, risen(330, 0.57, 2).rises());
   }
+
+  @Test
+  void twiceTheLiquidAnswersMoreHeat() {
+    TrayModel two = new TrayModel(2, 0.072, 1100, 18, 2.5, 0.5, 250, 1);
+    BlindAccount before = new BlindAccount(29, 29 * 30, 9000, 29.5, 4000, 0);
+    BlindAccount one = after(before, 1, true, 30);
+    BlindAccount both = before.next(input(1, true, 30), LONG_OFF, two, RoomModel.REFERENCE);
+    double more = TrayModel.LITRE_J_PER_K * 2 * 0.5;
+    assertEquals(one.unansweredJ() - more, both.unansweredJ(), 1e-6);
+  }
 }

@@ -59,6 +59,12 @@ class ConstantSpanTest {
   }
 
   @Test
+  void theScanThatBringsTheNewValueCountsAsHeatBefore() {
+    ConstantSpan now = aged(2, 3).next(41, 2, 0, true);
+    assertEquals((1 - Math.exp(-4 / 30.0)) * 0.5, now.dutyBefore(), 1e-12);
+  }
+
+  @Test
   void anEntryIsKeptAtEveryWholeStep() {
     ConstantSpan span = aged(0, 1).next(40, 0.5, 4, false);
     assertEquals(1, span.entries());

@@ -228,4 +228,29 @@ class FrozenBathTest {
         0,
         TrayModel.REFERENCE);
   }
+
+  private static final TrayModel TWO_LITRES = new TrayModel(2, 0.072, 1100, 18, 2.5, 0.5, 250, 1);
+
+  @Test
+  void twiceTheLiquidHidesAndNeedsMoreHeat() {
+    double hidden = TrayModel.LITRE_J_PER_K * 4.6 / 6;
+    FrozenBath less = new FrozenBath(span(40, 30, hidden - 1), 0, 0, 0, 0);
+    FrozenBath more = new FrozenBath(span(40, 30, hidden + 1), 0, 0, 0, 0);
+    assertEquals(false, less.found(TWO_LITRES, RoomModel.REFERENCE, 1));
+    assertEquals(true, more.found(TWO_LITRES, RoomModel.REFERENCE, 1));
+    ThermalInput in =
+        new ThermalInput(
+            2, true, State.HOLDING, new ThermalInput.Sample(40, 1), ThermalInput.Sample.NONE);
+    assertEquals(2, FrozenBath.START.next(in, 0.049, TWO_LITRES).calmS());
+    assertEquals(0, FrozenBath.START.next(in, 0.051, TWO_LITRES).calmS());
+    TrayModel half = new TrayModel(0.5, 0.072, 1100, 18, 2.5, 0.5, 250, 1);
+    assertEquals(2, FrozenBath.START.next(in, 0.17, half).calmS(), "1.5 of 0.12 K/s");
+    assertEquals(0, FrozenBath.START.next(in, 0.19, half).calmS());
+  }
+
+  @Test
+  void aReadingStandsFromHalfAMinute() {
+    assertEquals(true, aged(40, 30, 0).stands());
+    assertEquals(false, aged(40, 29.9, 0).stands());
+  }
 }

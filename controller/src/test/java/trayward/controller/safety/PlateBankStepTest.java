@@ -142,4 +142,19 @@ class PlateBankStepTest {
     assertEquals(1, only(0.5, 0.5, at(2, 2)).alive(), "a single offset is enough");
     assertEquals(1 / PlateGrid.timeS(2), only(0.5, 0.5, at(2, 2)).coolingPerS(), 1e-12);
   }
+
+  @Test
+  void aTieIsTakenForTooHotAndASingleOffsetHasAVote() {
+    int rests = at(0, 0);
+    int rises = at(0, PlateGrid.LIFTS - 1);
+    PlateBank both = only(-1, 1, rests, rises);
+    PlateBank tie = both.next(1, felt(1, 0), bath(50, 0), 55, RoomModel.REFERENCE);
+    assertEquals(0, tie.alive());
+    assertEquals(1, tie.side());
+    assertEquals(-1, read(only(0.5, 0.5, rests), 40).side());
+    PlateBank same = only(0.5, 0.5, rests);
+    assertEquals(0, same.next(0, felt(0, 0), bath(50, 0), 50.5, RoomModel.REFERENCE).side());
+    PlateBank edge = only(0.5, -0.5, rests);
+    assertEquals(1, edge.next(1000, felt(0, 0), bath(50, 0), 50, RoomModel.REFERENCE).alive());
+  }
 }

@@ -83,4 +83,12 @@ class ReadingTrailTest {
   private static boolean fallsBeyond(ReadingTrail trail) {
     return trail.fallsBeyond(TrayModel.REFERENCE, RoomModel.REFERENCE);
   }
+
+  @Test
+  void twiceTheLiquidCoolsHalfAsFast() {
+    TrayModel two = new TrayModel(2, 0.072, 1100, 18, 2.5, 0.5, 250, 1);
+    double most = 2 * (45.02 + 50) / (1.6 * 4180);
+    assertEquals(true, falling(40, -(most + 0.031)).fallsBeyond(two, RoomModel.REFERENCE));
+    assertEquals(false, falling(40, -(most + 0.029)).fallsBeyond(two, RoomModel.REFERENCE));
+  }
 }
