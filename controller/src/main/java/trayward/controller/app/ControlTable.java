@@ -9,7 +9,6 @@ package trayward.controller.app;
  * @param minPulseS shortest pulse or pause of it, s
  * @param attended rehearsals only: presence is renewed every ten minutes
  * @param hostRequired heat needs a living host
- * @param watchHeat heat is judged against the declared tray (SR-07, SR-10, SR-11)
  */
 public record ControlTable(
     double setC,
@@ -17,5 +16,4 @@ public record ControlTable(
     double cycleS,
     double minPulseS,
     boolean attended,
-    boolean hostRequired,
-    boolean watchHeat) {}
+    boolean hostRequired) {}

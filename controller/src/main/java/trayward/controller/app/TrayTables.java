@@ -165,8 +165,7 @@ final class TrayTables {
             control.number("cycle_s", 5, new Range(1, 60, "s")),
             control.number("min_pulse_s", 0.5, new Range(0.1, 5, "s")),
             control.flag("attended", true),
-            control.flag("host_required", false),
-            control.flag("watch_heat", false));
+            control.flag("host_required", false));
     if (table.minPulseS() > table.cycleS() / 2) {
       throw control.refuse(
           "min_pulse_s", Range.plain(table.minPulseS()), "at most half of cycle_s");
@@ -196,7 +195,6 @@ final class TrayTables {
         control.cycleS(),
         control.minPulseS(),
         control.hostRequired(),
-        control.watchHeat(),
         model,
         room);
   }

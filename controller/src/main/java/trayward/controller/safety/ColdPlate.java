@@ -1,5 +1,6 @@
 package trayward.controller.safety;
 
+import org.jspecify.annotations.Nullable;
 import trayward.controller.event.TripCause;
 
 /** Names why a plate is colder than the commanded heat allows. Pure. */
@@ -11,13 +12,22 @@ final class ColdPlate {
   /** A value that stands this long while the plate must move is frozen, s. */
   private static final double FROZEN_S = 20;
 
+  /** A live probe in a plate that cools steps more often than this, s. */
+  private static final double LIVE_S = 5;
+
   /** A plate this far above the room moves when heat fails, K. */
   private static final double WARM_K = 3;
+
+  /**
+   * Near the room a plate without heat stands still, and one with a frozen probe seems to. For so
+   * much time of heat the bath, or the habit of the probe, may tell, s: SR-10 leaves a minute.
+   */
+  private static final double UNSURE_S = 52;
 
   private ColdPlate() {}
 
   /**
-   * The cause.
+   * The cause; null while it cannot be told yet.
    *
    * @param plateC plate reading, °C
    * @param airC room air, °C
@@ -25,14 +35,18 @@ final class ColdPlate {
    * @param plate how long the plate reading has stood still
    * @param bath the same of the bath
    */
-  static TripCause cause(
+  static @Nullable TripCause cause(
       double plateC, double airC, double bathSlope, ConstantSpan plate, ConstantSpan bath) {
     if (bath.outlasts()) {
       return TripCause.BATH_PROBE_BAD; // the plate cools towards a bath colder than it says
     }
-    boolean mustMove = bathSlope > FOLLOWS || plate.outlasts() || plateC > airC + WARM_K;
-    return plate.ageS() >= FROZEN_S && mustMove
-        ? TripCause.PLATE_PROBE_BAD
-        : TripCause.HEAT_NOT_ARRIVING;
+    // Hanging in the air of the room a live probe may stand still as well, but by its own habit.
+    boolean follows = bathSlope > FOLLOWS && plate.usualS() == 0;
+    boolean mustMove = plateC > airC + WARM_K || plate.outlasts() || follows;
+    if (plate.ageS() >= FROZEN_S && mustMove) {
+      return TripCause.PLATE_PROBE_BAD;
+    }
+    boolean stands = plate.ageS() >= LIVE_S;
+    return stands && plate.dutyS() < UNSURE_S ? null : TripCause.HEAT_NOT_ARRIVING;
   }
 }

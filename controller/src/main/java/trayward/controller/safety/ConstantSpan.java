@@ -1,7 +1,7 @@
 package trayward.controller.safety;
 
 /**
- * How long a probe has given the very same value, and what heat was given meanwhile. A value.
+ * How long a probe has given the very same value, and what gave it heat meanwhile. A value.
  *
  * <p>While a healthy bath reading does not move by one step, the bath stays within that step, so
  * what the plate gives must equal what the room takes, which does not change: two halves of such a
@@ -13,10 +13,10 @@ package trayward.controller.safety;
  * @param dutyBefore mean commanded duty before that
  * @param usualS how long this probe has kept a value of late, s
  * @param dutyS time of commanded heat since, s
- * @param stepS time between two entries of {@code heatJ}, s
- * @param heatJ heat given since, J, at every step
+ * @param stepS time between two entries of {@code sums}, s
+ * @param sums integral since of what gives heat, at every step: of W in J, of a plate's °C in K s
  * @param entries how many of them count
- * @param sumJ heat given since, J, now
+ * @param sum the same now
  */
 record ConstantSpan(
     double celsius,
@@ -26,9 +26,9 @@ record ConstantSpan(
     double usualS,
     double dutyS,
     double stepS,
-    Row heatJ,
+    Row sums,
     int entries,
-    double sumJ) {
+    double sum) {
 
   /** Entries kept; when they are full every second one is dropped and the step doubled. */
   private static final int KEPT = 64;
@@ -50,8 +50,8 @@ record ConstantSpan(
   static final ConstantSpan START =
       new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 1, Row.of(KEPT, 0), 1, 0);
 
-  /** After {@code dt} seconds with {@code heatW}, the newest reading being {@code readC}. */
-  ConstantSpan next(double readC, double dt, double heatW, boolean commanded) {
+  /** After {@code dt} seconds with {@code given}, the newest reading being {@code readC}. */
+  ConstantSpan next(double readC, double dt, double given, boolean commanded) {
     if (Double.isNaN(readC)) {
       return START;
     }
@@ -59,26 +59,26 @@ record ConstantSpan(
     if (Double.compare(readC, celsius) != 0) {
       return began(readC, dt, u);
     }
-    double sum = sumJ + heatW * dt;
+    double now = sum + given * dt;
     double age = Math.min(LONG_S, ageS + dt);
     double duty = dutyS + u * dt;
     if (age < entries * stepS) {
       return new ConstantSpan(
-          readC, age, slope, dutyBefore, usualS, duty, stepS, heatJ, entries, sum);
+          readC, age, slope, dutyBefore, usualS, duty, stepS, sums, entries, now);
     }
-    double[] heat = heatJ.copy();
+    double[] kept = sums.copy();
     int n = entries;
     double step = stepS;
     if (n == KEPT) {
       n = KEPT / 2;
       step = 2 * stepS;
       for (int i = 0; i < n; i++) {
-        heat[i] = heat[2 * i];
+        kept[i] = kept[2 * i];
       }
     }
-    heat[n] = sum;
+    kept[n] = now;
     return new ConstantSpan(
-        readC, age, slope, dutyBefore, usualS, duty, step, Row.owning(heat), n + 1, sum);
+        readC, age, slope, dutyBefore, usualS, duty, step, Row.owning(kept), n + 1, now);
   }
 
   private ConstantSpan began(double readC, double dt, double u) {
@@ -100,11 +100,11 @@ record ConstantSpan(
         0);
   }
 
-  /** Heat of the second half of this time less that of the first, J. */
-  double moreJ() {
+  /** The integral over the second half of this time less that over the first. */
+  double more() {
     int last = entries - 1;
     int half = last / 2;
-    return heatJ.at(2 * half) - 2 * heatJ.at(half);
+    return sums.at(2 * half) - 2 * sums.at(half);
   }
 
   /** A live probe, noisy or quiet, would have moved by its own habit; unknown until it has one. */

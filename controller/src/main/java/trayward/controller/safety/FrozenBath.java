@@ -8,12 +8,13 @@ import trayward.controller.regulate.TrayModel;
  * that must have moved it (SR-08). A value.
  *
  * @param span the time of one value
- * @param slowW heat the plate passes on at least, W
+ * @param given what gives the bath its heat, lagged: plate temperature, °C; without a plate probe
+ *     the least power of the heater, W
  * @param pokedS time heat has been held off to see the reading move, s; 0 where it is not
  * @param pokeDuty mean duty before that
  * @param calmS time since the bath last moved faster than its heater can move it, s
  */
-record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDuty, double calmS) {
+record FrozenBath(ConstantSpan span, double given, double pokedS, double pokeDuty, double calmS) {
 
   static final FrozenBath START = new FrozenBath(ConstantSpan.START, 0, 0, 0, 0);
 
@@ -37,11 +38,10 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
   /** Heat felt later than this by the reading itself is not yet missing, s: lag and age. */
   private static final double LAG_S = 10;
 
-  /** A plate passes heat on within capacity over coupling, at most, s: 1870 J/K over 11 W/K. */
+  /** A plate passes heat on within capacity over coupling, at most, s: 1900 J/K over 11 W/K. */
   private static final double BLIND_LAG_S = 170;
 
-  private static final double COUPLING_MIN = 0.62;
-  private static final double POWER_MIN = 0.65;
+  private static final double POWER_MIN = PlateGrid.POWER_MIN;
 
   /** Pours may have doubled the liquid, and small trays take a jug or two besides, L. */
   private static final double LIQUID_MAX = 2;
@@ -84,11 +84,11 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
     boolean seesPlate = in.plate().known();
     double target =
         seesPlate
-            ? COUPLING_MIN * model.plateToBathWPerK() * in.plate().celsius()
+            ? in.plate().celsius()
             : POWER_MIN * model.heaterW() * (in.heatCommanded() ? 1 : 0);
     boolean first = Double.isNaN(span.celsius()) && seesPlate;
     double share = HeatLag.share(dt, seesPlate ? LAG_S : BLIND_LAG_S);
-    double slow = first ? target : slowW + share * (target - slowW);
+    double slow = first ? target : given + share * (target - given);
     ConstantSpan now = span.next(in.bath().celsius(), dt, slow, in.heatCommanded());
     boolean pokes =
         in.state().purged()
@@ -126,10 +126,14 @@ record FrozenBath(ConstantSpan span, double slowW, double pokedS, double pokeDut
   /**
    * Whether heat was given that no resting bath could have swallowed. Near room temperature a bath
    * without heat stands still as well: with no plate to look at that is left to the energy account.
+   *
+   * @param wPerK least coupling of plate and bath; NaN where no plate is seen
    */
-  boolean found(TrayModel model, RoomModel room, boolean seesPlate) {
-    boolean must = seesPlate || span.celsius() > room.airC() + WARM_K;
-    return (must && span.ageS() >= SHORT_S && span.moreJ() > bathMax(model) * STEPS_K) || kink();
+  boolean found(TrayModel model, RoomModel room, double wPerK) {
+    boolean blind = Double.isNaN(wPerK);
+    boolean must = !blind || span.celsius() > room.airC() + WARM_K;
+    double moreJ = blind ? span.more() : wPerK * span.more();
+    return (must && span.ageS() >= SHORT_S && moreJ > bathMax(model) * STEPS_K) || kink();
   }
 
   /** Whether the reading has stood still, and does yet. */

@@ -2,7 +2,7 @@ package trayward.controller.safety;
 
 /**
  * Commanded heat as a lagging plate probe would feel it: three first-order filters over the lags
- * such a probe can have, and the mean of the middle one between two readings. A value.
+ * such a probe can have, and what they did on average between two readings. A value.
  *
  * <p>The plate's equation is linear, so the lagged plate temperature obeys it too, with heat and
  * bath lagged the same way. A reading is taken 0.75 s before it arrives (12-bit conversion):
@@ -12,8 +12,8 @@ package trayward.controller.safety;
  * @param middle the same through the middle one
  * @param slow the same through the longest
  * @param sum integral of {@code middle} since the last reading, s
- * @param spread integral of quick less slow that a plate still remembers, s
- * @param elapsedS time in that sum, s
+ * @param spread integral of quick less slow since then, s
+ * @param elapsedS time in those sums, s
  * @param offS time since heat was last commanded, s
  */
 record HeatLag(
@@ -33,9 +33,6 @@ record HeatLag(
   private static final double MIDDLE_S = 5;
   private static final double SLOW_S = 9.5;
 
-  /** A plate forgets with capacity over coupling: 61 s for the reference tray. */
-  private static final double MEMORY_S = 61;
-
   private static final double LONG_S = 1e6; // saturates: ages here are compared with minutes
 
   HeatLag next(boolean commanded, double dt) {
@@ -43,18 +40,22 @@ record HeatLag(
     double q = quick + (u - quick) * share(dt, QUICK_S);
     double m = middle + (u - middle) * share(dt, MIDDLE_S);
     double l = slow + (u - slow) * share(dt, SLOW_S);
-    double s = spread + (q - l) * dt - spread * share(dt, MEMORY_S);
     double off = commanded ? 0 : Math.min(LONG_S, offS + dt);
-    return new HeatLag(q, m, l, sum + m * dt, s, elapsedS + dt, off);
+    return new HeatLag(q, m, l, sum + m * dt, spread + (q - l) * dt, elapsedS + dt, off);
   }
 
   HeatLag taken() {
-    return new HeatLag(quick, middle, slow, 0, spread, 0, offS);
+    return new HeatLag(quick, middle, slow, 0, 0, 0, offS);
   }
 
   /** Mean of the lagged heat since the last reading. */
   double mean() {
     return elapsedS > 0 ? sum / elapsedS : middle;
+  }
+
+  /** Mean of what the lag of a probe leaves in doubt of it. */
+  double apart() {
+    return elapsedS > 0 ? spread / elapsedS : quick - slow;
   }
 
   static double share(double dt, double timeConstantS) {

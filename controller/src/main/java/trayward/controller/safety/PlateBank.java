@@ -4,15 +4,18 @@ import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
 /**
- * Every tray that the plate readings of this run still allow: a grid of heating rates (power over
- * plate capacity) and cooling rates (coupling over plate capacity), each with the interval of probe
- * offsets it needs. A reading outside of what a candidate can explain ends it; where none is left,
- * the plate does what no tray of this kind does under the commanded heat. A value.
+ * Every tray that the plate readings of this run still allow, the undeclared ones too: a grid of
+ * plates by their time constant and by how far full heat lifts them over their bath, each with the
+ * interval of probe offsets it needs. A reading outside of what a candidate can explain ends it;
+ * where none is left, the plate does what no tray does under the commanded heat. A value.
  *
- * <p>Candidates have constant parameters, so the warm-up itself narrows what hold must look like.
+ * <p>Candidates have constant parameters, so the readings themselves narrow what is believed: at
+ * rest they bind the offset, the warm-up binds the rest. With {@code u} the share of full heat,
+ * {@code T dTp/dt = lift u - (Tp - Tb) - w (Tp - Ta)}, the two-lump tray divided by its coupling.
  *
- * @param model centre of the grid
- * @param plateC lagged plate temperature by each candidate, °C
+ * @param model heater power and plate loss as believed; nothing else of it is used
+ * @param plateC lagged plate temperature by each candidate, °C, had the first reading been true
+ * @param apart share of a lift by which quick and slow probes are apart, for each time constant
  * @param low least offset of the plate reading each still allows, K
  * @param high largest one; below {@code low} where the candidate has ended
  * @param ageS time since the bank began, s
@@ -20,24 +23,14 @@ import trayward.controller.regulate.TrayModel;
  * @param stirK doubt about the bath after it moved fast, K
  */
 record PlateBank(
-    TrayModel model, Row plateC, Row low, Row high, double ageS, int side, double stirK) {
-
-  /** Believed power may be 15 % high and supply 10 % off (power goes with its square). */
-  private static final double POWER_MIN = 0.65;
-
-  private static final double POWER_MAX = 1.25;
-
-  /** Coupling and plate capacity of trays seen, over the default belief. */
-  private static final double COUPLING_MIN = 0.62;
-
-  private static final double COUPLING_MAX = 1.45;
-  private static final double PLATE_MIN = 0.6;
-  private static final double PLATE_MAX = 1.7;
-
-  /** Steps of 9 %: half a step is within the gap's tolerance. */
-  private static final int HEATING = 21;
-
-  private static final int COOLING = 23;
+    TrayModel model,
+    Row plateC,
+    Row apart,
+    Row low,
+    Row high,
+    double ageS,
+    int side,
+    double stirK) {
 
   /** Two probes, each within 0.5 K of the truth, and a little. */
   private static final double OFFSET_K = 1.1;
@@ -47,6 +40,9 @@ record PlateBank(
 
   /** Half a step of the grid, as a share of the gap of plate and bath. */
   private static final double GRID = 0.06;
+
+  /** The middle lag, 5 s, is 3.75 s from the slowest probe: over half of the 6.8 s taken apart. */
+  private static final double LAG_SHARE = 0.75;
 
   /** A bath probe lags 3 to 15 s and its reading is up to 1.75 s old: centre, s. */
   private static final double BATH_LAG_S = 8;
@@ -63,107 +59,120 @@ record PlateBank(
   /** Forgetting: what a tray may change by itself, K/s: 1 K in half an hour. */
   private static final double FORGET = 1.0 / 1800;
 
+  /** An interval this far inside out is not forgotten in any useful time: ended for good, K. */
+  private static final double ENDED_K = 1;
+
   static PlateBank start(TrayModel model, double plateC) {
-    int n = HEATING * COOLING;
-    double[] low = new double[n];
-    double[] high = new double[n];
-    for (int i = 0; i < n; i++) {
-      boolean can = possible(i);
+    double[] low = new double[PlateGrid.SIZE];
+    double[] high = new double[PlateGrid.SIZE];
+    for (int i = 0; i < PlateGrid.SIZE; i++) {
+      boolean can = PlateGrid.possible(i);
       low[i] = can ? -OFFSET_K : Double.POSITIVE_INFINITY;
       high[i] = can ? OFFSET_K : Double.NEGATIVE_INFINITY;
     }
-    return new PlateBank(model, Row.of(n, plateC), Row.owning(low), Row.owning(high), 0, 0, 0);
-  }
-
-  private static boolean possible(int i) {
-    double ratio = heatingFactor(i) / coolingFactor(i);
-    return ratio >= 0.96 * POWER_MIN / COUPLING_MAX && ratio <= 1.04 * POWER_MAX / COUPLING_MIN;
-  }
-
-  private static double heatingFactor(int i) {
-    return spaced(i / COOLING, HEATING, POWER_MIN / PLATE_MAX, POWER_MAX / PLATE_MIN);
-  }
-
-  private static double coolingFactor(int i) {
-    return spaced(i % COOLING, COOLING, COUPLING_MIN / PLATE_MAX, COUPLING_MAX / PLATE_MIN);
-  }
-
-  private static double spaced(int k, int n, double from, double to) {
-    return from * Math.pow(to / from, k / (double) (n - 1));
+    Row plates = Row.of(PlateGrid.SIZE, plateC);
+    Row apart = Row.of(PlateGrid.TIMES, 0);
+    return new PlateBank(model, plates, apart, Row.owning(low), Row.owning(high), 0, 0, 0);
   }
 
   /** After one reading of the plate, {@code dt} seconds after the last. */
   PlateBank next(double dt, HeatLag heat, ReadingTrail bath, double readC, RoomModel room) {
     double slope = bath.slope();
     double bathC = bath.median() + BATH_LAG_S * slope;
-    double stir =
-        Math.max(
-            stirK * Math.exp(-dt / STIR_S),
-            BATH_LAG_DOUBT_S * Math.max(0, Math.abs(slope) - SLOPE_NOISE));
-    double[] plate = new double[plateC.size()];
+    double moved = BATH_LAG_DOUBT_S * Math.max(0, Math.abs(slope) - SLOPE_NOISE);
+    double stir = Math.max(stirK * (1 - HeatLag.share(dt, STIR_S)), moved);
+    double age = ageS + dt;
+    double forget = FORGET * dt;
+    double[] plate = plateC.copy();
     double[] lows = low.copy();
     double[] highs = high.copy();
-    double lossRate = model.plateLossWPerK() / model.plateJPerK();
-    boolean some = false;
+    double[] aparts = apart.copy();
+    double[] rests = rests(heat.mean(), bathC, room.airC());
+    int living = 0;
     int tooHot = 0;
-    for (int i = 0; i < plate.length; i++) {
-      double heating = HEATING_FACTORS.at(i) * model.heaterW() / model.plateJPerK();
-      double cooling = COOLING_FACTORS.at(i) * model.plateToBathWPerK() / model.plateJPerK();
-      double rate = cooling + lossRate;
-      double rest = (heating * heat.mean() + cooling * bathC + lossRate * room.airC()) / rate;
-      plate[i] = rest + (plateC.at(i) - rest) * Math.exp(-rate * dt);
-      double doubt =
-          NOISE_K
-              + GRID * Math.abs(plate[i] - bathC)
-              + OFFSET_K * Math.exp(-cooling * ageS)
-              + heating * Math.abs(heat.spread())
-              + stir;
-      double error = readC - plate[i];
-      boolean lived = low.at(i) <= high.at(i);
-      lows[i] = Math.max(low.at(i) - FORGET * dt, error - doubt);
-      highs[i] = Math.min(high.at(i) + FORGET * dt, error + doubt);
-      lows[i] = Math.max(lows[i], -OFFSET_K);
-      highs[i] = Math.min(highs[i], OFFSET_K);
-      some |= lows[i] <= highs[i];
-      if (lived) {
-        tooHot += error - doubt > Math.min(high.at(i) + FORGET * dt, OFFSET_K) ? 1 : -1;
+    for (int t = 0; t < PlateGrid.TIMES; t++) {
+      double followed = HeatLag.share(dt, PlateGrid.timeS(t));
+      double unbound = 1 / HeatLag.share(age, PlateGrid.timeS(t));
+      aparts[t] += (heat.apart() - aparts[t]) * followed;
+      double lagW = LAG_SHARE * Math.abs(aparts[t]) * model.heaterW();
+      for (int g = 0; g < PlateGrid.LIFTS; g++) {
+        int i = t * PlateGrid.LIFTS + g;
+        if (lows[i] - highs[i] > ENDED_K) {
+          continue;
+        }
+        plate[i] += (rests[g] - plate[i]) * followed;
+        double gap = Math.abs(plate[i] - bathC);
+        double doubt = NOISE_K + GRID * gap + lagW * PlateGrid.kelvinPerW(g) + stir;
+        // The candidate began at the first reading, offset and all: of that a rest still stands.
+        double offset = (readC - plate[i]) * unbound;
+        double least = offset - doubt * unbound;
+        double most = offset + doubt * unbound;
+        if (lows[i] <= highs[i]) {
+          tooHot += least > highs[i] + forget ? 1 : -1;
+        }
+        lows[i] = Math.max(-OFFSET_K, Math.max(lows[i] - forget, least));
+        highs[i] = Math.min(OFFSET_K, Math.min(highs[i] + forget, most));
+        living += lows[i] <= highs[i] ? 1 : 0;
       }
     }
-    int now = some ? 0 : side != 0 ? side : tooHot >= 0 ? 1 : -1;
+    int now = living > 0 ? 0 : side != 0 ? side : tooHot >= 0 ? 1 : -1;
     return new PlateBank(
-        model, Row.owning(plate), Row.owning(lows), Row.owning(highs), ageS + dt, now, stir);
+        model,
+        Row.owning(plate),
+        Row.owning(aparts),
+        Row.owning(lows),
+        Row.owning(highs),
+        age,
+        now,
+        stir);
+  }
+
+  /** Where the plate of each lift would come to rest under {@code share} of full heat, °C. */
+  private double[] rests(double share, double bathC, double airC) {
+    double[] rests = new double[PlateGrid.LIFTS];
+    for (int g = 0; g < rests.length; g++) {
+      double lift = PlateGrid.kelvinPerW(g) * model.heaterW();
+      double loss = PlateGrid.kelvinPerW(g) * model.plateLossWPerK();
+      rests[g] = (lift * share + bathC + loss * airC) / (1 + loss);
+    }
+    return rests;
+  }
+
+  private boolean lives(int i) {
+    return low.at(i) <= high.at(i);
   }
 
   /** How many candidates live. */
   int alive() {
     int n = 0;
-    for (int i = 0; i < low.size(); i++) {
-      n += low.at(i) <= high.at(i) ? 1 : 0;
+    for (int i = 0; i < PlateGrid.SIZE; i++) {
+      n += lives(i) ? 1 : 0;
     }
     return n;
   }
 
-  /** Cooling rate of the plate by the candidates that live, 1/s; the belief where none does. */
+  /** Cooling rate of the plate by the mean time constant of those that live, 1/s; 0 for none. */
   double coolingPerS() {
     double sum = 0;
     int n = 0;
-    for (int i = 0; i < low.size(); i++) {
-      if (low.at(i) <= high.at(i)) {
-        sum += COOLING_FACTORS.at(i);
+    for (int i = 0; i < PlateGrid.SIZE; i++) {
+      if (lives(i)) {
+        sum += PlateGrid.timeS(i / PlateGrid.LIFTS);
         n++;
       }
     }
-    return (n > 0 ? sum / n : 1) * model.plateToBathWPerK() / model.plateJPerK();
+    return n > 0 ? n / sum : 0;
   }
 
-  private static final Row HEATING_FACTORS = factors(true);
-  private static final Row COOLING_FACTORS = factors(false);
-
-  private static Row factors(boolean heating) {
-    double[] all = new double[HEATING * COOLING];
-    for (int i = 0; i < all.length; i++) {
-      all[i] = heating ? heatingFactor(i) : coolingFactor(i);
+  /** Least coupling of plate and bath by those that live, W/K; that of any tray where none does. */
+  double leastWPerK() {
+    for (int g = PlateGrid.LIFTS - 1; g >= 0; g--) {
+      for (int t = 0; t < PlateGrid.TIMES; t++) {
+        if (lives(t * PlateGrid.LIFTS + g)) {
+          return Math.max(PlateGrid.COUPLING_MIN, PlateGrid.POWER_MIN / PlateGrid.kelvinPerW(g));
+        }
+      }
     }
-    return Row.owning(all);
+    return PlateGrid.COUPLING_MIN;
   }
 }

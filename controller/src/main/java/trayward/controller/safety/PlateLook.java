@@ -7,7 +7,6 @@ import trayward.controller.event.TripCause;
  * A look at a plate too hot for the commanded heat: heat is held off for some seconds, and what the
  * plate does then names the cause. A value.
  *
- * @param begunOff the plate was too hot with heat already off for a while
  * @param coolingPerS cooling rate of the plate as learned, 1/s
  * @param bathFalls the bath reading fell faster than a bath can
  * @param fromC plate when the look began to count, °C; NaN before
@@ -15,21 +14,13 @@ import trayward.controller.event.TripCause;
  * @param countedS time it has counted, s
  */
 record PlateLook(
-    boolean begunOff,
-    double coolingPerS,
-    boolean bathFalls,
-    double fromC,
-    double laterC,
-    double countedS) {
+    double coolingPerS, boolean bathFalls, double fromC, double laterC, double countedS) {
 
-  /** The longest lag of a plate probe has passed for the most part, s. */
-  private static final double SETTLE_S = 8;
+  /** Through a lag of 8 s a dry plate of 0.6 K/s still climbs for a while: 0.3 K after this, s. */
+  private static final double SETTLE_S = 20;
 
   /** A wet plate of the reference tray loses a quarter of its gap in this time, s. */
   private static final double LOOK_S = 16;
-
-  /** Off for so long that commanded heat is no explanation, s. */
-  private static final double OFF_S = 5;
 
   /** Steps and noise of a median of readings, K. */
   private static final double RISES_K = 0.3;
@@ -49,10 +40,10 @@ record PlateLook(
   private static final double FROZEN_PLATE_S = 10;
 
   /** A bath reading that stood this long under heat and through the look, s. */
-  private static final double STOOD_S = 45;
+  private static final double STOOD_S = 55;
 
-  static PlateLook begin(HeatLag heat, double coolingPerS, boolean bathFalls) {
-    return new PlateLook(heat.offS() >= OFF_S, coolingPerS, bathFalls, Double.NaN, Double.NaN, 0);
+  static PlateLook begin(double coolingPerS, boolean bathFalls) {
+    return new PlateLook(coolingPerS, bathFalls, Double.NaN, Double.NaN, 0);
   }
 
   PlateLook next(HeatLag heat, double plateC, double dt) {
@@ -60,10 +51,10 @@ record PlateLook(
       return this;
     }
     if (Double.isNaN(fromC)) {
-      return new PlateLook(begunOff, coolingPerS, bathFalls, plateC, plateC, 0);
+      return new PlateLook(coolingPerS, bathFalls, plateC, plateC, 0);
     }
     double later = countedS < LOOK_S ? plateC : laterC;
-    return new PlateLook(begunOff, coolingPerS, bathFalls, fromC, later, countedS + dt);
+    return new PlateLook(coolingPerS, bathFalls, fromC, later, countedS + dt);
   }
 
   /** What the plate did so far names; null while it must be looked at longer. */
@@ -75,7 +66,7 @@ record PlateLook(
       return TripCause.PLATE_PROBE_BAD;
     }
     double change = laterC - fromC;
-    if (change >= RISES_K || (begunOff && change >= -FLAT_K)) {
+    if (change >= RISES_K) {
       return TripCause.RELAY_STUCK;
     }
     double wetFall = (fromC - bathC) * -Math.expm1(-coolingPerS * LOOK_S);

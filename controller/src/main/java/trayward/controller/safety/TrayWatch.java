@@ -72,7 +72,7 @@ public record TrayWatch(
       found.add(named);
     }
     // With a plate to look at, the look tells a frozen reading from a dry tray, and names it.
-    if (!plate.full() && frozen.found(model, room, false)) {
+    if (!plate.full() && frozen.found(model, room, Double.NaN)) {
       found.add(TripCause.BATH_PROBE_BAD);
     }
     return found;
@@ -145,14 +145,16 @@ public record TrayWatch(
       ReadingTrail bathNow,
       ReadingTrail plateNow,
       @Nullable PlateBank bankNow) {
-    boolean still = look != null ? frozen.stands() : frozen.found(model, room, true);
-    boolean odd = bankNow != null && (bankNow.side() > 0 || still);
-    if (!odd || !in.state().purged()) {
+    if (bankNow == null || !in.state().purged()) {
+      return null;
+    }
+    boolean still =
+        look != null ? frozen.stands() : frozen.found(model, room, bankNow.leastWPerK());
+    if (bankNow.side() <= 0 && !still) {
       return null;
     }
     return look == null
-        ? PlateLook.begin(
-            heatNow, bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
+        ? PlateLook.begin(bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
         : look.next(heatNow, plateNow.median(), in.elapsedS());
   }
 
@@ -180,6 +182,9 @@ public record TrayWatch(
       return ColdPlate.cause(
           plateNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
     }
-    return accountNow.unanswered() ? TripCause.HEAT_NOT_ARRIVING : null;
+    if (!accountNow.unanswered()) {
+      return null;
+    }
+    return frozen.span().outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
   }
 }

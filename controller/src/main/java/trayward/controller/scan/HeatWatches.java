@@ -16,7 +16,6 @@ import trayward.controller.safety.TrayWatch;
 /** The watches over where heat goes, fed once a scan before the interlock. Scan thread only. */
 final class HeatWatches {
 
-  private final ScanSettings settings;
   private final Limits limits;
   private TrayWatch tray;
   private ContactWatch contacts;
@@ -29,7 +28,6 @@ final class HeatWatches {
    * @param heated heat was in progress when power was lost
    */
   HeatWatches(ScanSettings settings, boolean heated) {
-    this.settings = settings;
     this.limits = settings.limits();
     this.tray = TrayWatch.start(settings.model(), settings.room());
     this.contacts = ContactWatch.start(heated);
@@ -38,9 +36,7 @@ final class HeatWatches {
 
   /** What this scan found, after what the scan before wrote. */
   void see(ThermalInput in, int elapsedMs, LineReadings lines, Written before) {
-    if (settings.watchHeat()) {
-      tray = tray.next(in);
-    }
+    tray = tray.next(in);
     contacts = contacts.next(in, limits.ms(Limit.CONTACT_TEST_S));
     readBack =
         readBack.next(

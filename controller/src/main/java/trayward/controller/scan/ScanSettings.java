@@ -18,8 +18,6 @@ import trayward.controller.safety.Limits;
  * @param cycleS cycle of the heater relay, s
  * @param minPulseS shortest pulse or pause of it, s
  * @param hostRequired whether heat needs a living host (SR-16)
- * @param watchHeat whether heat is judged against the believed tray: only where that was declared,
- *     because a tray unlike any believed one looks like a fault
  * @param model what is believed of the tray, for the watch over heat
  * @param room what is believed of the room
  */
@@ -35,6 +33,5 @@ public record ScanSettings(
     double cycleS,
     double minPulseS,
     boolean hostRequired,
-    boolean watchHeat,
     TrayModel model,
     RoomModel room) {}

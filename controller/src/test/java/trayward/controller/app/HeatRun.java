@@ -38,7 +38,6 @@ final class HeatRun implements Rehearsal.Listener {
             [plate_probe]
             present = %s
             [control]
-            watch_heat = true
             set_c = %.1f
             [[at]]
             t_s = 0

@@ -10,11 +10,13 @@ final class RandomSession {
 
   private final Random random;
   private final boolean plate;
+  private final boolean small;
   private final StringBuilder actions = new StringBuilder();
 
   private RandomSession(long seed, boolean plate) {
     this.random = new Random(seed * 7919 + (plate ? 0 : 1));
     this.plate = plate;
+    this.small = seed % 4 == 1;
   }
 
   /** The scenario file of a seed. */
@@ -24,8 +26,8 @@ final class RandomSession {
 
   private String draw(long seed) {
     // Without a plate probe a heater may have 250 W at most (SR-07); a strong supply adds to it.
-    double declaredW = between(150, plate ? 400 : 205);
-    double declaredL = between(0.5, 3);
+    double declaredW = small ? between(60, 165) : between(150, plate ? 400 : 205);
+    double declaredL = small ? between(0.1, 0.5) : between(0.5, 3);
     double supply = between(0.9, 1.1);
     double trueW = declaredW * between(0.85, 1) * supply * supply;
     double trueL = declaredL * between(0.9, 1.1);
@@ -33,20 +35,37 @@ final class RandomSession {
     StringBuilder out = new StringBuilder();
     add(out, "name = \"healthy %d\"\nseed = %d\nduration_s = %d\n", seed, seed, LENGTH_S);
     add(out, "[tray]\nliquid_l=%.3f\nheater_w=%.1f\n", trueL, trueW);
-    add(out, "plate_to_bath_w_per_k=%.2f\n", between(12, 25));
-    add(out, "plate_j_per_k=%.0f\nevaporation_factor=%.2f\n", between(700, 1800), between(0.5, 2));
-    add(out, "bath_loss_w_per_k=%.2f\n", between(1.5, 4));
+    if (small) {
+      undeclared(out, trueL);
+    } else {
+      add(out, "plate_to_bath_w_per_k=%.2f\n", between(12, 25));
+      add(out, "plate_j_per_k=%.0f\n", between(700, 1800));
+      add(out, "evaporation_factor=%.2f\n", between(0.5, 2));
+      add(out, "bath_loss_w_per_k=%.2f\n", between(1.5, 4));
+    }
     add(out, "start_c=%.1f\n", random.nextInt(3) == 0 ? between(air, 40) : air);
     add(out, "[room]\nair_c=%.1f\nrelative_humidity=%.2f\n", air, between(0.2, 0.8));
     probe(out, "bath_probe", 3, 15, "");
     probe(out, "plate_probe", 2, 8, "present=" + plate + "\n");
+    if (seed % 3 == 1) {
+      probe(out, "second_bath_probe", 3, 15, "present=true\n");
+    }
     add(out, "[model]\nliquid_l=%.3f\nheater_w=%.1f\n", declaredL, declaredW);
-    add(out, "[control]\nwatch_heat=true\nset_c=%d\n", 20 + random.nextInt(31));
+    add(out, "[control]\nset_c=%d\n", 20 + random.nextInt(31));
     act(0, "do=\"start\"");
     for (int i = 0; i < 14; i++) {
       action(450 + 460 * i + random.nextInt(300), air);
     }
     return out.append(actions).toString();
+  }
+
+  /** A small tray of which the controller is told watts and litres only. */
+  private void undeclared(StringBuilder out, double litres) {
+    add(out, "area_m2=%.4f\n", litres / between(10, 25)); // 10 to 25 mm deep
+    add(out, "plate_to_bath_w_per_k=%.2f\n", between(4, 12));
+    add(out, "plate_j_per_k=%.0f\n", between(100, 400));
+    add(out, "evaporation_factor=%.2f\n", between(0.5, 2));
+    add(out, "bath_loss_w_per_k=%.2f\n", between(0.3, 1));
   }
 
   private void action(int t, double air) {

@@ -40,7 +40,7 @@ class ScenarioTest {
     assertEquals(new ProbeParameters(true, 5, 0.02, 0), s.bathProbe());
     assertFalse(s.secondProbe().present());
     assertEquals(new ProbeParameters(true, 3, 0.02, 0), s.plateProbe());
-    assertEquals(new ControlTable(40, "auto", 5, 0.5, true, false, false), s.control());
+    assertEquals(new ControlTable(40, "auto", 5, 0.5, true, false), s.control());
     assertEquals(List.of(), s.entries());
   }
 

@@ -50,7 +50,7 @@ class SettingsTest {
       assertEquals(new Settings.Io.Sim(1), s.io());
       assertEquals(new Settings.Server("127.0.0.1", 8467, true), s.server());
       assertEquals(Path.of("trayward-data"), s.logFolder());
-      assertEquals(new ControlTable(40, "auto", 5, 0.5, true, false, false), s.control());
+      assertEquals(new ControlTable(40, "auto", 5, 0.5, true, false), s.control());
       assertEquals(PlantParameters.REFERENCE, s.plant());
       assertEquals(TrayModel.REFERENCE, s.model());
       assertEquals(ProbeParameters.BATH, s.bathProbe());

@@ -39,4 +39,40 @@ class OffRiseTest {
     assertEquals(false, found(25, 0.3, 50, State.READY), "a hot pour warms the plate");
     assertEquals(false, found(50, 0.1, 40, State.OFF), "the tray is being filled");
   }
+
+  private static ReadingTrail at(double celsius) {
+    return ReadingTrail.START.next(new ThermalInput.Sample(celsius, 1));
+  }
+
+  private static HeatLag off(double seconds) {
+    return new HeatLag(0, 0, 0, 0, 0, 0, seconds);
+  }
+
+  @Test
+  void itCountsOnceHeatIsLongOffAndThePlateHotterThanItsBathBeyondDoubt() {
+    assertEquals(50, OffRise.START.next(off(20), at(50), at(48)).lowestC());
+    assertEquals(OffRise.START, new OffRise(50).next(off(19.9), at(50), at(48)));
+    assertEquals(50, OffRise.START.next(off(20), at(50), at(48.4375)).lowestC());
+    assertEquals(OffRise.START, new OffRise(50).next(off(20), at(50), at(48.5)));
+    assertEquals(OffRise.START, new OffRise(50).next(off(20), at(1.5), at(-5)), "colder than ice");
+  }
+
+  @Test
+  void theLowestReadingIsKept() {
+    assertEquals(49, new OffRise(50).next(off(20), at(49), at(40)).lowestC());
+    assertEquals(50, new OffRise(50).next(off(20), at(51), at(40)).lowestC());
+  }
+
+  @Test
+  @Verifies(value = "SR-11", side = Side.WITHHOLDS)
+  void aWholeKelvinInARunAndThreeAtRestAreEnough() {
+    for (State state : State.values()) {
+      double enough = state.inRun() ? 1 : state == State.OFF ? Double.POSITIVE_INFINITY : 3;
+      assertEquals(enough <= 1, new OffRise(50).found(51, state), state.name());
+      assertEquals(false, new OffRise(50).found(50.9375, state), state.name());
+      assertEquals(enough <= 3, new OffRise(50).found(53, state), state.name());
+      assertEquals(enough < 3, new OffRise(50).found(52.9375, state), state.name());
+      assertEquals(false, OffRise.START.found(60, state), state.name());
+    }
+  }
 }

@@ -128,7 +128,6 @@ final class Deck {
             5,
             0.5,
             hostRequired,
-            false,
             TrayModel.REFERENCE,
             RoomModel.REFERENCE);
     Regulator pid = new PidRegulator(TrayModel.REFERENCE, RoomModel.REFERENCE, 68);

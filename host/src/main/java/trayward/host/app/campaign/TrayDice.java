@@ -5,9 +5,6 @@ import java.util.Locale;
 /** Draws tray, room, probes, supply and set temperature, within the limits of the design. */
 final class TrayDice {
 
-  /** Until the watch over heat is always on; then this goes. */
-  private static final String WATCH = "watch_heat = true\n";
-
   /** A supply of 1.1 times its nominal voltage gives 1.21 times the power. */
   private static final double STRONG_SUPPLY = 1.21;
 
@@ -46,7 +43,7 @@ final class TrayDice {
     // What the person declared: the plate on the heater, and a measuring jug.
     double poured = litres * dice.between(0.9, 1.1);
     add(out, "[model]\nliquid_l = %.3f\nheater_w = %.1f\n", poured, ratedW);
-    add(out, "[control]\nset_c = %.1f\nhost_required = %b\n%s", setC, dice.chance(0.5), WATCH);
+    add(out, "[control]\nset_c = %.1f\nhost_required = %b\n", setC, dice.chance(0.5));
     return out.toString();
   }
 
