@@ -19,6 +19,8 @@ import java.util.Optional;
  * @param bath readings of the bath
  * @param hotBefore the line of the time before this relay was closed
  * @param bathBefore the same of the bath
+ * @param suspect the relay a first test accused: a second one decides, because a probe put back on
+ *     its plate or a jug of warm water may bend one course, and hardly twice in the same place
  */
 public record ContactWatch(
     ContactStage stage,
@@ -27,7 +29,8 @@ public record ContactWatch(
     Course hot,
     Course bath,
     Course.Line hotBefore,
-    Course.Line bathBefore) {
+    Course.Line bathBefore,
+    Optional<Relay> suspect) {
 
   /** Time a line is drawn through, s: noise of 0.05 K leaves 0.002 K/s and 0.001 K/s. */
   private static final double LINE_PLATE_S = 20;
@@ -67,6 +70,12 @@ public record ContactWatch(
 
   private static final double POURED_SHARE = 0.5;
 
+  /** More than this from one reading to the next is no heat, K: 400 W into 90 J/K make 4 K/s. */
+  private static final double LEAP_K = 5;
+
+  /** The same of a bath, K: 250 W into a tenth of a litre make 0.6 K/s. */
+  private static final double LEAP_BATH_K = 0.75;
+
   private static final double LONG_S = 1e6; // saturates
 
   /**
@@ -75,11 +84,21 @@ public record ContactWatch(
    * @param heated whether heat was in progress when power was lost: the plate may still be hot
    */
   public static ContactWatch start(boolean heated) {
-    return at(ContactStage.CALMING, heated ? 0 : LONG_S, Course.START, Course.START);
+    return calming(heated ? 0 : LONG_S, Course.START, Course.START, Optional.empty());
   }
 
-  private static ContactWatch at(ContactStage stage, double offS, Course hot, Course bath) {
-    return new ContactWatch(stage, 0, offS, hot, bath, Course.Line.NONE, Course.Line.NONE);
+  private static ContactWatch calming(
+      double offS, Course hot, Course bath, Optional<Relay> suspect) {
+    Course.Line none = Course.Line.NONE;
+    return new ContactWatch(ContactStage.CALMING, 0, offS, hot, bath, none, none, suspect);
+  }
+
+  private ContactWatch anew(Optional<Relay> accused) {
+    return calming(offS, Course.START, Course.START, accused);
+  }
+
+  private ContactWatch to(ContactStage next) {
+    return new ContactWatch(next, 0, offS, hot, bath, hotBefore, bathBefore, suspect);
   }
 
   /** Which relay is to be closed alone now. */
@@ -119,18 +138,26 @@ public record ContactWatch(
     Course hotNow = hot.next(seesPlate ? in.plate() : in.bath());
     Course bathNow = bath.next(in.bath());
     if (in.state() != State.PURGING) {
-      return at(ContactStage.CALMING, off, hotNow, bathNow);
+      return calming(off, hotNow, bathNow, Optional.empty());
     }
     double time = stageS + in.elapsedS();
-    ContactWatch now = new ContactWatch(stage, time, off, hotNow, bathNow, hotBefore, bathBefore);
+    ContactWatch now =
+        new ContactWatch(stage, time, off, hotNow, bathNow, hotBefore, bathBefore, suspect);
     return switch (stage) {
-      case CALMING -> now.calm(seesPlate) ? now.begin(ContactStage.HEATER_ALONE, seesPlate) : now;
+      case CALMING -> now.calm(seesPlate) ? now.begin(now.first(), seesPlate) : now;
       case HEATER_ALONE -> now.closed(closedMs, ContactStage.HEATER_AFTER, seesPlate);
       case HEATER_AFTER -> now.after(ContactStage.SAFETY_ALONE, seesPlate);
       case SAFETY_ALONE -> now.closed(closedMs, ContactStage.SAFETY_AFTER, seesPlate);
       case SAFETY_AFTER -> now.after(ContactStage.SOUND, seesPlate);
       case SOUND, HEATER_WELDED, SAFETY_WELDED -> now;
     };
+  }
+
+  /** A second test of an accused contact begins where the first one accused it. */
+  private ContactStage first() {
+    return suspect.equals(Optional.of(Relay.HEATER))
+        ? ContactStage.SAFETY_ALONE
+        : ContactStage.HEATER_ALONE;
   }
 
   private static double lineS(boolean seesPlate) {
@@ -155,38 +182,56 @@ public record ContactWatch(
 
   private ContactWatch begin(ContactStage next, boolean seesPlate) {
     double window = lineS(seesPlate);
-    return new ContactWatch(next, 0, offS, hot, bath, hot.line(window, 0), bath.line(window, 0));
+    return new ContactWatch(
+        next, 0, offS, hot, bath, hot.line(window, 0), bath.line(window, 0), suspect);
   }
 
   private ContactWatch closed(int closedMs, ContactStage next, boolean seesPlate) {
-    if (poured(seesPlate)) {
-      return at(ContactStage.CALMING, offS, Course.START, Course.START);
+    if (disturbed(seesPlate)) {
+      return anew(suspect);
     }
-    if (bendK() >= PLAIN_K) {
-      return found();
+    if (bendK() >= PLAIN_K && risesK() >= PLAIN_K) {
+      return accuses();
     }
-    boolean over = stageS >= closedMs / 1000.0;
-    return over ? new ContactWatch(next, 0, offS, hot, bath, hotBefore, bathBefore) : this;
+    return stageS >= closedMs / 1000.0 ? to(next) : this;
   }
 
   private ContactWatch after(ContactStage next, boolean seesPlate) {
-    if (poured(seesPlate)) {
-      return at(ContactStage.CALMING, offS, Course.START, Course.START);
+    if (disturbed(seesPlate)) {
+      return anew(suspect);
     }
     if (stageS < (seesPlate ? AFTER_PLATE_S : AFTER_BATH_S)) {
       return this;
     }
-    if (bendK() >= (seesPlate ? BEND_PLATE_K : BEND_BATH_K)) {
-      return found();
-    }
-    return begin(next, seesPlate);
+    double enough = seesPlate ? BEND_PLATE_K : BEND_BATH_K;
+    // A covered bath cools less than before and bends too; it does not grow warmer by that.
+    boolean heated = bendK() >= enough && (seesPlate || risesK() >= enough);
+    return heated ? accuses() : begin(next, seesPlate);
   }
 
   /** Heat came while one relay was closed: through the contact of the other. */
-  private ContactWatch found() {
-    boolean heaterClosed = stage == ContactStage.HEATER_ALONE || stage == ContactStage.HEATER_AFTER;
-    ContactStage found = heaterClosed ? ContactStage.SAFETY_WELDED : ContactStage.HEATER_WELDED;
-    return new ContactWatch(found, 0, offS, hot, bath, hotBefore, bathBefore);
+  private ContactWatch accuses() {
+    Optional<Relay> accused = points();
+    if (!accused.equals(suspect)) {
+      return anew(accused);
+    }
+    return to(
+        accused.equals(Optional.of(Relay.SAFETY))
+            ? ContactStage.SAFETY_WELDED
+            : ContactStage.HEATER_WELDED);
+  }
+
+  /** The relay through whose contact heat would come now; empty where both are open. */
+  public Optional<Relay> points() {
+    return switch (stage) {
+      case HEATER_ALONE, HEATER_AFTER, SAFETY_WELDED -> Optional.of(Relay.SAFETY);
+      case SAFETY_ALONE, SAFETY_AFTER, HEATER_WELDED -> Optional.of(Relay.HEATER);
+      case CALMING, SOUND -> Optional.empty();
+    };
+  }
+
+  private double risesK() {
+    return hot.mean() - hotBefore.celsius();
   }
 
   /** How far the newest readings stand above the course of before, K. */
@@ -202,10 +247,15 @@ public record ContactWatch(
     return -nears * FORGETS_S * (Math.expm1(-time / FORGETS_S) + time / FORGETS_S);
   }
 
-  private boolean poured(boolean seesPlate) {
+  /** Poured into, or a reading that leapt as no heat makes it: a probe moved, or its fault. */
+  private boolean disturbed(boolean seesPlate) {
     double bathK = Math.abs(bath.mean() - bathBefore.at(bath.meanAtS()));
-    return seesPlate
-        ? bathK >= Math.max(POURED_K, POURED_SHARE * bendK())
-        : bathK >= PLAIN_K || bath.mean() < bathBefore.at(bath.meanAtS()) - BEND_BATH_K;
+    boolean poured =
+        seesPlate
+            ? bathK >= Math.max(POURED_K, POURED_SHARE * bendK())
+            : bathK >= PLAIN_K
+                || bath.mean() < bathBefore.at(bath.meanAtS()) - BEND_BATH_K
+                || bath.stepK() >= LEAP_BATH_K;
+    return poured || hot.stepK() >= LEAP_K;
   }
 }

@@ -31,6 +31,11 @@ record Course(Row celsius, Row takenS, int count) {
     return count < 2 ? 0 : takenS.at(0) - takenS.at(count - 1);
   }
 
+  /** Size of the newest step, K. */
+  double stepK() {
+    return count < 2 ? 0 : Math.abs(celsius.at(0) - celsius.at(1));
+  }
+
   /** Mean of the newest three readings, °C. */
   double mean() {
     int n = Math.min(3, count);

@@ -77,7 +77,7 @@ final class HeatWatches {
   String detail(TripCause cause) {
     Optional<Relay> which =
         switch (cause) {
-          case RELAY_STUCK -> contacts.welded().or(readBack::welded);
+          case RELAY_STUCK -> contacts.points().or(readBack::welded);
           case HEAT_NOT_ARRIVING -> readBack.notClosing();
           case SCAN_LATE,
               STORE_FAILED,

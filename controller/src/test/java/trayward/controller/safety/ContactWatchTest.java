@@ -47,26 +47,26 @@ class ContactWatchTest {
       PurgeBench bench = PurgeBench.reference(plateProbe);
       bench.heaterWelded = welded == Relay.HEATER;
       bench.safetyWelded = welded == Relay.SAFETY;
-      double time = bench.purge(200);
+      double time = bench.purge(400);
       assertEquals(Optional.of(welded), bench.watch.welded());
       assertFalse(bench.watch.sound());
       assertEquals(Optional.empty(), bench.watch.closes(), "and nothing is closed any more");
-      assertTrue(bench.plateC < 27, "heat that came through: " + bench.plateC);
-      assertTrue(time < 140, time + " s");
+      assertTrue(bench.plateC < 30, "heat that came through: " + bench.plateC);
+      assertTrue(time < (plateProbe ? 120 : 240), time + " s");
     }
   }
 
   @Test
   @Verifies(value = "SR-26", side = Side.WITHHOLDS)
-  void withAPlateProbeEveryTrayNamesItsWeldedContactWithinAMinute() {
+  void withAPlateProbeEveryTrayNamesItsWeldedContactWithinTwoMinutes() {
     List<String> wrong = new ArrayList<>();
     for (int seed = 0; seed < 200; seed++) {
       for (Relay welded : Relay.values()) {
         PurgeBench bench = PurgeBench.random(seed, true);
         bench.heaterWelded = welded == Relay.HEATER;
         bench.safetyWelded = welded == Relay.SAFETY;
-        double time = bench.purge(200);
-        if (!bench.watch.welded().equals(Optional.of(welded)) || time > 75) {
+        double time = bench.purge(400);
+        if (!bench.watch.welded().equals(Optional.of(welded)) || time > 140) {
           wrong.add(seed + " " + welded + ": " + bench.watch.stage() + " after " + time);
         }
       }
@@ -110,6 +110,41 @@ class ContactWatchTest {
     double time = bench.purge(900);
     assertTrue(bench.watch.sound());
     assertTrue(time > 290 + 100, time + " s");
+  }
+
+  @Test
+  @Verifies(value = "SR-26", side = Side.ALLOWS)
+  void aBendThatDoesNotComeASecondTimeAccusesNobody() {
+    for (boolean plateProbe : List.of(true, false)) {
+      PurgeBench bench = PurgeBench.reference(plateProbe);
+      bench.run(40);
+      bench.state = State.PURGING;
+      bench.safetyWelded = true;
+      while (bench.watch.suspect().isEmpty()) {
+        bench.scan();
+      }
+      assertEquals(Optional.of(Relay.SAFETY), bench.watch.suspect());
+      assertEquals(Optional.empty(), bench.watch.welded(), "accused, not yet named");
+      bench.safetyWelded = false;
+      bench.purge(900);
+      assertTrue(bench.watch.sound());
+    }
+  }
+
+  @Test
+  @Verifies(value = "SR-26", side = Side.ALLOWS)
+  void coveringAWarmTrayDuringTheTestAccusesNobody() {
+    PurgeBench bench = PurgeBench.reference(false);
+    bench.bathC = 45;
+    bench.plateC = 45;
+    bench.lossWPerK = 8;
+    bench.run(40);
+    bench.state = State.PURGING;
+    for (int i = 0; i < 1500 && !bench.watch.sound(); i++) {
+      bench.lossWPerK = bench.watch.closes().isPresent() ? 0 : 8;
+      bench.scan();
+    }
+    assertEquals(Optional.empty(), bench.watch.welded());
   }
 
   @ParameterizedTest

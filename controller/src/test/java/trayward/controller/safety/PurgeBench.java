@@ -23,6 +23,7 @@ final class PurgeBench {
 
   double plateC = 20;
   double bathC = 20;
+  double lossWPerK = 3;
   boolean heaterWelded;
   boolean safetyWelded;
   State state = State.PROVING;
@@ -76,7 +77,7 @@ final class PurgeBench {
     boolean safety = safetyWelded || alone.equals(Optional.of(Relay.SAFETY));
     double flow = couplingWPerK * (plateC - bathC);
     plateC += STEP_S * ((heater && safety ? heaterW : 0) - flow) / plateJPerK;
-    bathC += STEP_S * (flow - 3 * (bathC - 20)) / bathJPerK;
+    bathC += STEP_S * (flow - lossWPerK * (bathC - 20)) / bathJPerK;
     plateRead += (plateC - plateRead) * STEP_S / 3;
     bathRead += (bathC - bathRead) * STEP_S / 5;
     if (scans % 10 == 0) {
