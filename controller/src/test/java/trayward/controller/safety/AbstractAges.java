@@ -59,12 +59,7 @@ final class AbstractAges {
             fan.commanded() ? 0 : two(fan.offMs(), lookMs),
             fan.airflowClear(),
             fan.tachometerClear()),
-        new AirWatch(
-            two(air.provenMs(), limits.ms(Limit.PROVING_S)),
-            three(air.brokenMs(), limits.ms(Limit.BREAK_S)),
-            three(air.lastBreakMs(), window),
-            two(air.olderBreakMs(), window),
-            air.breaks()),
+        air(s.state(), air, window),
         new ProbeWatch(
             three(probes.bathBadMs(), bad),
             three(probes.secondBadMs(), bad),
@@ -74,8 +69,8 @@ final class AbstractAges {
             run.heated(),
             run.arrived(),
             run.setC(),
-            two(run.coolMs(), limits.ms(Limit.AFTER_RUN_S)),
-            presence(run.presenceMs()),
+            s.state().inRun() ? YOUNG_MS : two(run.coolMs(), limits.ms(Limit.AFTER_RUN_S)),
+            s.state().purged() || keepWarnings ? presence(run.presenceMs()) : YOUNG_MS,
             run.hostLost()),
         s.latch(),
         new StopHold(
@@ -84,6 +79,25 @@ final class AbstractAges {
             s.hold().fanStopped()),
         keepWarnings ? reduced(s.warnings()) : WarningWatch.START,
         s.looking());
+  }
+
+  /**
+   * Air, as far as this state looks at it: breaks count within a run and are forgotten at its
+   * beginning; their number is read in the scan of a new one only. What is left out here may grow
+   * old again where it is looked at.
+   */
+  private AirWatch air(State state, AirWatch air, int window) {
+    boolean run = state.inRun();
+    boolean proves = state == State.PURGING || state.purged();
+    int last = run ? three(air.lastBreakMs(), window) : Ages.MAX_MS;
+    return new AirWatch(
+        proves ? YOUNG_MS : two(air.provenMs(), limits.ms(Limit.PROVING_S)),
+        state.purged()
+            ? three(air.brokenMs(), limits.ms(Limit.BREAK_S))
+            : Math.min(1, air.brokenMs()),
+        last,
+        run ? two(air.olderBreakMs(), window) : Ages.MAX_MS,
+        last == 0 ? air.breaks() : 0);
   }
 
   private int warnMs() {
@@ -124,16 +138,24 @@ final class AbstractAges {
                 p,
                 r,
                 s.hold()));
-    growAir(all, s, a.provenMs(), limits.ms(Limit.PROVING_S), ms -> air(a, ms, 0));
-    growAir(all, s, a.brokenMs(), limits.ms(Limit.BREAK_S), ms -> air(a, ms, 1));
+    if (!s.state().purged() && s.state() != State.PURGING) {
+      growAir(all, s, a.provenMs(), limits.ms(Limit.PROVING_S), ms -> air(a, ms, 0));
+    }
+    if (s.state().purged()) {
+      growAir(all, s, a.brokenMs(), limits.ms(Limit.BREAK_S), ms -> air(a, ms, 1));
+    }
     growAir(all, s, a.lastBreakMs(), window, ms -> air(a, ms, 2));
     growAir(all, s, a.olderBreakMs(), window, ms -> air(a, ms, 3));
     growProbes(all, s, p.bathBadMs(), bad, ms -> probes(p, ms, 0));
     growProbes(all, s, p.secondBadMs(), bad, ms -> probes(p, ms, 1));
     growProbes(all, s, p.plateBadMs(), bad, ms -> probes(p, ms, 2));
     growProbes(all, s, p.apartMs(), limits.ms(Limit.DISAGREE_S), ms -> probes(p, ms, 3));
-    growRun(all, s, r.coolMs(), limits.ms(Limit.AFTER_RUN_S), ms -> run(r, ms, r.presenceMs()));
-    growRun(all, s, r.presenceMs(), limits.ms(Limit.PRESENCE_MIN), ms -> run(r, r.coolMs(), ms));
+    if (!s.state().inRun()) {
+      growRun(all, s, r.coolMs(), limits.ms(Limit.AFTER_RUN_S), ms -> run(r, ms, r.presenceMs()));
+    }
+    if (s.state().purged() || keepWarnings) {
+      growRun(all, s, r.presenceMs(), limits.ms(Limit.PRESENCE_MIN), ms -> run(r, r.coolMs(), ms));
+    }
     if (keepWarnings) {
       growRun(all, s, r.presenceMs(), warnMs(), ms -> run(r, r.coolMs(), ms));
       growWarnings(all, s);
