@@ -104,6 +104,7 @@ final class Exploration {
     for (boolean fan : List.of(false, true)) {
       Conditions mended = new Conditions();
       mended.bath = Conditions.read(25);
+      mended.second = Conditions.read(25); // two that once disagreed must be seen to agree
       mended.plate = Conditions.read(25);
       mended.asked.addAll(List.of(Request.STOP, Request.ACKNOWLEDGE, Request.RESET));
       InterlockInputs in = mended.take(fan);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -14,9 +15,10 @@ import trayward.controller.Verifies.Side;
 import trayward.controller.safety.InputSlice.Kind;
 
 /**
- * The core explored whole: every reachable state times every input, one kind of input after the
- * other beside air and requests; in the profile {@code full} every pair of kinds. Counts are
- * printed.
+ * The core explored: every reachable state times every input, one kind of input after the other
+ * beside every combination of proofs and the requests; in the profile {@code full} also the three
+ * large kinds and every pair of the small ones. All kinds at once are more than can be walked: that
+ * is left to the random walks. Counts are printed.
  */
 class ExplorationTest {
 
@@ -32,7 +34,10 @@ class ExplorationTest {
   }
 
   @ParameterizedTest
-  @EnumSource(Kind.class)
+  @EnumSource(
+      value = Kind.class,
+      names = {"BATH", "PLATE", "FINDINGS"},
+      mode = EnumSource.Mode.EXCLUDE)
   @Verifies(value = "SR-01", side = Side.WITHHOLDS)
   @Verifies(value = "SR-01", side = Side.ALLOWS)
   @Verifies(value = "SR-12", side = Side.WITHHOLDS)
@@ -46,7 +51,7 @@ class ExplorationTest {
   @Test
   @Verifies(value = "SR-14", side = Side.WITHHOLDS)
   void everySetOfRequestsInEveryStateKeepsTheRules() {
-    explore("every set of requests", true, false, Kind.LINES);
+    explore("every set of requests", true, false);
   }
 
   @Test
@@ -55,16 +60,34 @@ class ExplorationTest {
     explore("with warnings", false, true);
   }
 
-  /** The long walk. */
   @ParameterizedTest
-  @EnumSource(Kind.class)
+  @EnumSource(
+      value = Kind.class,
+      names = {"BATH", "PLATE", "FINDINGS"})
   @Tag("full")
   @Verifies(value = "SR-01", side = Side.WITHHOLDS)
-  void everyPairOfKindsKeepsTheRules(Kind one) {
-    for (Kind other : Kind.values()) {
-      if (other.compareTo(one) > 0) {
-        explore(one + " x " + other, false, false, one, other);
-      }
+  void everyStateTimesTheManyTemperaturesAndFindingsKeepsTheRules(Kind kind) {
+    explore(kind.name(), false, false, kind);
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = Kind.class,
+      names = {"LINES", "STORE", "HOST", "LATE", "CONTACTS", "WITHHOLDING", "SET"})
+  @Tag("full")
+  @Verifies(value = "SR-01", side = Side.WITHHOLDS)
+  void everyPairOfSmallKindsKeepsTheRules(Kind one) {
+    List<Kind> small =
+        List.of(
+            Kind.LINES,
+            Kind.STORE,
+            Kind.HOST,
+            Kind.LATE,
+            Kind.CONTACTS,
+            Kind.WITHHOLDING,
+            Kind.SET);
+    for (Kind other : small.subList(small.indexOf(one) + 1, small.size())) {
+      explore(one + " x " + other, false, false, one, other);
     }
   }
 }
