@@ -64,7 +64,7 @@ final class AlarmSteps {
       return "";
     }
     String words = found.apply(trip);
-    return words.isEmpty() && first ? "latched before this start" : words;
+    return words.isEmpty() && first ? "latched at this start" : words;
   }
 
   private Alarm held(long nowNanos, Alarm alarm) {

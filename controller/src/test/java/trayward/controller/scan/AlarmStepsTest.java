@@ -143,7 +143,7 @@ class AlarmStepsTest {
     deck.run(5);
     List<AlarmStep> steps = deck.events.alarms().take();
     assertEquals(1, of(TripCause.AIR_LOST, steps).size(), steps.toString());
-    assertEquals("latched before this start", steps.get(0).detail());
+    assertEquals("latched at this start", steps.get(0).detail());
   }
 
   @Test
