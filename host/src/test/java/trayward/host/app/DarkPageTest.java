@@ -162,7 +162,8 @@ class DarkPageTest {
         awaitText(browser, "alarm-priority", "act before the next print");
         pure(browser, "page-lockout");
         browser.findElement(By.id("acknowledge")).click();
-        trayward.await(s -> s.path("alarms").path(0).path("state").asText().startsWith("LATCHED_A"));
+        trayward.await(
+            s -> s.path("alarms").path(0).path("state").asText().startsWith("LATCHED_A"));
         browser.findElement(By.id("reset")).click();
         awaitText(browser, "state", "off");
       } finally {
