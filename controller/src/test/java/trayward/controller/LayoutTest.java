@@ -171,12 +171,17 @@ class LayoutTest {
           .orShould()
           .callConstructor(java.util.Date.class);
 
-  /** SR-22: the wall clock comes in by one port, and only the due dates of SR-23 read it. */
+  /**
+   * SR-22: the wall clock comes in by one port. Only the due dates of SR-23 read it to decide
+   * something; the alarm record's thread writes it beside each step.
+   */
   @ArchTest
-  static final ArchRule onlyTheDueDatesReadTheWallClock =
+  static final ArchRule onlyTheDueDatesAndTheAlarmRecordReadTheWallClock =
       noClasses()
           .that()
           .doNotHaveFullyQualifiedName("trayward.controller.keep.UpkeepDesk")
+          .and()
+          .doNotHaveFullyQualifiedName("trayward.controller.app.AlarmThread")
           .should()
           .callMethod(trayward.controller.port.WallClock.class, "epochSeconds");
 
@@ -193,6 +198,9 @@ class LayoutTest {
           .should()
           .dependOnClassesThat()
           .haveSimpleNameStartingWith("Upkeep")
+          .orShould()
+          .dependOnClassesThat()
+          .haveSimpleName("AlarmRecord")
           .orShould()
           .dependOnClassesThat()
           .haveSimpleName("WallClock")

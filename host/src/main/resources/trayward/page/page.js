@@ -8,6 +8,7 @@
   const ANSWER_MS = 5000;
   const STOP_TRIES = 10;
   const MESSAGE_MS = 9000;
+  const LATE_MS = 500; // the record is written within a tenth of a second
   const DRIFT_S = 60;
   const DRIFT_MIN_S = 20;
   const STEADY_K_PER_MIN = 0.1;
@@ -189,13 +190,14 @@
     if (first) {
       put($('first-out'), words(first.cause));
       $('first-out').dataset.cause = first.cause;
+      put($('alarm-priority'), first.priority_words || '');
       put($('alarm-state'), ALARM_WORDS[first.state] || words(first.state || '').toLowerCase());
       put($('alarm-meaning'), (first.cause === s.first_out ? 'first-out' : 'alarm')
         + (first.requirement ? ', ' + first.requirement : '') + (first.meaning ? '. ' + first.meaning : '')
         + (first.why ? ' ' + first.why : ''));
       put($('alarm-action'), first.action || '');
       put($('alarm-more'), alarms.filter((a) => a !== first)
-        .map((a) => 'also ' + words(a.cause) + (a.action ? ': ' + a.action : '')).join(' '));
+        .map((a) => 'also ' + words(a.cause) + (a.priority_words ? ', ' + a.priority_words : '') + (a.action ? ': ' + a.action : '')).join(' '));
     } else {
       put($('first-out'), '');
       delete $('first-out').dataset.cause;
@@ -203,6 +205,27 @@
     $('acknowledge').classList.toggle('act', calling);
     $('reset').classList.toggle('act', first !== null && latched.length > 0 && latched.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
     $('start').classList.toggle('next', !s.first_out && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
+  }
+
+  // The record of alarms is asked for when an alarm moved, and a moment later: it is written after the scan.
+  let lateKey = null;
+
+  function followLate(s) {
+    const key = JSON.stringify(list(s.alarms).map((a) => [a.cause, a.state]));
+    if (key === lateKey) return;
+    lateKey = key;
+    setTimeout(showLate, LATE_MS);
+  }
+
+  async function showLate() {
+    const record = await fetch('/api/alarms?most=100', { cache: 'no-store' }).then((a) => a.json()).catch(() => null);
+    const came = list(record && record.steps).filter((step) => step.state === 'UNACKNOWLEDGED').slice(0, 3);
+    $('late').querySelector('ul').replaceChildren(...came.map((step) => {
+      const li = document.createElement('li');
+      li.textContent = words(step.name).toLowerCase() + ' ' + new Date(step.at).toLocaleString([], { dateStyle: 'short', timeStyle: 'short' });
+      return li;
+    }));
+    show($('late'), came.length > 0);
   }
 
   function showPresence(s) {
@@ -281,11 +304,13 @@
     put($('heat'), heatWords(s));
     showWithheld(s);
     showAlarm(s);
+    followLate(s);
     showPresence(s);
     showLevel(s);
     showUpkeep(s);
     show($('simulated'), s.simulated === true);
     show($('log'), s.log_ok === false);
+    show($('alarm-record'), s.alarm_record_ok === false);
     const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
     body.toggle('asking', !$('level').hidden || !$('confirm').hidden);
     body.toggle('crowded', notices.filter(Boolean).length > 1);

@@ -7,6 +7,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.keep.AlarmRecord;
 import trayward.controller.keep.FileKeepStore;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.UpkeepDesk;
@@ -37,9 +38,13 @@ public final class ControllerRuntime implements AutoCloseable {
 
   private static final String KEEP_FILE = "controller-keep.txt";
   private static final String UPKEEP_FILE = "controller-upkeep.txt";
+  private static final String ALARM_FILE = "controller-alarms.txt";
+  private static final String OLD_ALARM_FILE = "controller-alarms.old.txt";
 
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
+  private final AlarmRecord alarms;
+  private final AlarmThread alarmThread;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
   private final HostPulse host = new HostPulse();
@@ -54,7 +59,7 @@ public final class ControllerRuntime implements AutoCloseable {
    *
    * @param settings the checked configuration
    * @param clock monotonic time
-   * @param wallClock date and time of day, for due dates only (SR-22)
+   * @param wallClock date and time of day, for due dates and the alarm record only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
    * @throws ConfigRefused where the data folder cannot be used
    */
@@ -64,6 +69,7 @@ public final class ControllerRuntime implements AutoCloseable {
     Path folder = dataFolder(settings.logFolder());
     this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
+    this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
     this.mailbox = new Mailbox(upkeep::startUnconfirmed);
     long now = clock.nanos();
     Io io = wire(settings, clock, now);
@@ -89,6 +95,7 @@ public final class ControllerRuntime implements AutoCloseable {
             now);
     this.loop = new ScanLoop(scan, clock, onFailure, firstScan::countDown);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
+    this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
   }
 
   private record Io(
@@ -132,6 +139,7 @@ public final class ControllerRuntime implements AutoCloseable {
     }
     loop.start();
     counting.start();
+    alarmThread.start();
     try {
       if (!firstScan.await(1, TimeUnit.SECONDS)) {
         throw new IllegalStateException("the first scan did not come within a second");
@@ -154,6 +162,11 @@ public final class ControllerRuntime implements AutoCloseable {
   /** The due dates of maintenance (SR-23). */
   public UpkeepDesk upkeep() {
     return upkeep;
+  }
+
+  /** The durable record of alarms. */
+  public AlarmRecord alarms() {
+    return alarms;
   }
 
   /** Where events come from. */
@@ -180,5 +193,6 @@ public final class ControllerRuntime implements AutoCloseable {
     }
     store.close();
     counting.close();
+    alarmThread.close();
   }
 }

@@ -8,8 +8,8 @@ import java.util.Set;
 import trayward.controller.port.WallClock;
 
 /**
- * Keeps the due dates of maintenance (SR-23): the only reader of the wall clock in the controller
- * (SR-22). Safe on any thread but the scan's: it writes to the disk.
+ * Keeps the due dates of maintenance (SR-23): the only one in the controller that decides anything
+ * by the wall clock (SR-22). Safe on any thread but the scan's: it writes to the disk.
  */
 public final class UpkeepDesk {
 

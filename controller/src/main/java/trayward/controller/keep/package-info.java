@@ -1,4 +1,7 @@
-/** The controller's own small durable record: the latch, and whether heat was in progress. */
+/**
+ * The controller's own small durable records: the latch and whether heat was in progress, due
+ * dates, alarms.
+ */
 @NullMarked
 package trayward.controller.keep;
 

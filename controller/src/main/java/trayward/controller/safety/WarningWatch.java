@@ -75,8 +75,8 @@ public record WarningWatch(List<Stand> stands) {
           told.next(
               present(ALL[i], seen, on),
               seen.in().elapsedMs(),
-              onMs(ALL[i], seen),
-              seen.ms(Limit.WARNING_CLEAR_S));
+              AlarmDelay.onMs(ALL[i], seen.limits()),
+              seen.ms(AlarmDelay.OFF));
       same &= next[i].equals(before);
     }
     return same ? this : new WarningWatch(Collections.unmodifiableList(Arrays.asList(next)));
@@ -94,14 +94,6 @@ public record WarningWatch(List<Stand> stands) {
               && seen.run().presenceMs()
                   >= seen.ms(Limit.PRESENCE_MIN) - seen.ms(Limit.PRESENCE_WARN_MIN);
       case LEVEL_LOW -> seen.in().level() == Level.LOW;
-    };
-  }
-
-  private static int onMs(Warning warning, Seen seen) {
-    return switch (warning) {
-      case BATH_WITHOUT_AIR -> seen.ms(Limit.NO_AIR_ALARM_S);
-      // These have waited long enough before they are told.
-      case LEVEL_UNSURE, HOST_LOST, PRESENCE_DUE, LEVEL_LOW -> 0;
     };
   }
 

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.atomic.AtomicLong;
+import trayward.controller.event.AlarmStep;
+import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 
 /**
@@ -17,6 +19,7 @@ public final class EventBox {
 
   private final ArrayBlockingQueue<TrayEvent> queue = new ArrayBlockingQueue<>(CAPACITY);
   private final AtomicLong dropped = new AtomicLong();
+  private final AlarmBox alarms = new AlarmBox();
 
   void put(TrayEvent event) {
     while (!queue.offer(event)) {
@@ -24,6 +27,18 @@ public final class EventBox {
         dropped.incrementAndGet();
       }
     }
+  }
+
+  /** An alarm's step is an event like any other, and goes to the alarm record besides. */
+  void put(AlarmStep step) {
+    String state = step.state().name();
+    put(new TrayEvent(step.atNanos(), EventKind.ALARM, step.cause().name(), state));
+    alarms.put(step);
+  }
+
+  /** Where the alarm record takes its steps from: a queue with a reader of its own. */
+  public AlarmBox alarms() {
+    return alarms;
   }
 
   /** Takes all waiting events, oldest first. One reader. */

@@ -1,12 +1,9 @@
 package trayward.controller.scan;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import trayward.controller.event.Alarm;
-import trayward.controller.event.AlarmState;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.event.TripCause;
@@ -27,14 +24,15 @@ final class Reporter {
 
   private final EventBox events;
   private final Limits limits;
+  private final AlarmSteps alarms;
   private Set<WithheldReason> withheldBefore = Set.of();
-  private List<Alarm> alarmsBefore = List.of();
   private boolean presenceSoonBefore;
   private Level levelBefore = Level.WELL;
 
   Reporter(EventBox events, Limits limits) {
     this.events = events;
     this.limits = limits;
+    this.alarms = new AlarmSteps(limits.ms(Limit.WARNING_CLEAR_S));
   }
 
   void report(
@@ -60,27 +58,14 @@ final class Reporter {
     if (pedal) {
       put(nowNanos, EventKind.PEDAL, "pressed", "");
     }
-    alarms(nowNanos, verdict.alarms());
+    alarms
+        .next(
+            nowNanos,
+            verdict.alarms(),
+            trip -> verdict.tripped().contains(trip) ? detail.apply(trip) : "")
+        .forEach(events::put);
     withheld(nowNanos, verdict);
     presence(nowNanos, verdict);
-  }
-
-  /** Each step of each alarm in its life cycle, once. */
-  private void alarms(long nowNanos, List<Alarm> alarms) {
-    if (alarms.equals(alarmsBefore)) {
-      return;
-    }
-    for (Alarm alarm : alarms) {
-      if (!alarmsBefore.contains(alarm)) {
-        put(nowNanos, EventKind.ALARM, alarm.cause().name(), alarm.state().name());
-      }
-    }
-    for (Alarm gone : alarmsBefore) {
-      if (alarms.stream().noneMatch(a -> a.cause() == gone.cause())) {
-        put(nowNanos, EventKind.ALARM, gone.cause().name(), AlarmState.NORMAL.name());
-      }
-    }
-    alarmsBefore = alarms;
   }
 
   /** What a person said of the liquid (SR-28). */

@@ -7,6 +7,7 @@ package trayward.host.link;
  * @param state life-cycle state
  * @param latched whether it is a trip, which stays until the reset
  * @param priority how pressing it is
+ * @param priorityWords the same in words: how soon to act
  * @param requirement id of the requirement behind it
  * @param meaning what is wrong
  * @param why what follows where nobody acts
@@ -17,6 +18,7 @@ public record AlarmView(
     String state,
     boolean latched,
     String priority,
+    String priorityWords,
     String requirement,
     String meaning,
     String why,

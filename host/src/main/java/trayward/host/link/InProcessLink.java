@@ -81,19 +81,7 @@ public final class InProcessLink implements TrayLink {
         s.fanRpm(),
         s.airflow(),
         s.firstOut().map(TripCause::name).orElse(""),
-        s.alarms().stream()
-            .map(
-                a ->
-                    new AlarmView(
-                        a.cause().name(),
-                        a.state().name(),
-                        a.cause() instanceof TripCause,
-                        a.cause().priority().name(),
-                        a.cause().requirement(),
-                        a.cause().meaning(),
-                        a.cause().why(),
-                        a.cause().action()))
-            .toList(),
+        s.alarms().stream().map(AlarmViews::of).toList(),
         s.withheld().stream().map(WithheldReason::name).toList(),
         s.withheld().stream().map(WithheldReason::words).toList(),
         s.presenceDueMs() / 1000.0,
@@ -149,6 +137,11 @@ public final class InProcessLink implements TrayLink {
   @Override
   public UpkeepView upkeep() {
     return UpkeepViews.of(controller.upkeep());
+  }
+
+  @Override
+  public Optional<AlarmHistory> alarmHistory(int most) {
+    return Optional.of(AlarmViews.history(controller.alarms(), most));
   }
 
   @Override

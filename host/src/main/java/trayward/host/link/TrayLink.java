@@ -23,6 +23,14 @@ public interface TrayLink {
   /** The due dates of maintenance. */
   UpkeepView upkeep();
 
+  /**
+   * The durable record of alarms, at most so many of its newest steps; empty where the link cannot
+   * carry it.
+   */
+  default Optional<AlarmHistory> alarmHistory(int most) {
+    return Optional.empty();
+  }
+
   /** Records that a part was looked after today; refused where there is no such part. */
   LinkAnswer upkeepDone(String item);
 

@@ -112,14 +112,19 @@ final class Json {
   }
 
   static int query(Context ctx, String name, int otherwise, int max) {
+    return query(ctx, name, otherwise, 0, max);
+  }
+
+  static int query(Context ctx, String name, int otherwise, int min, int max) {
     String text = ctx.queryParam(name);
     if (text == null) {
       return otherwise;
     }
-    if (!text.matches("[0-9]{1,9}") || Integer.parseInt(text) > max) {
-      throw Refused.field(name, text, "a whole number from 0 to " + max);
+    int number = text.matches("[0-9]{1,9}") ? Integer.parseInt(text) : -1;
+    if (number < min || number > max) {
+      throw Refused.field(name, text, "a whole number from " + min + " to " + max);
     }
-    return Integer.parseInt(text);
+    return number;
   }
 
   static void put(ObjectNode node, String field, double value) {

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import trayward.host.link.AlarmView;
+import trayward.host.link.AlarmHistory;
 import trayward.host.link.LevelView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
@@ -60,13 +60,14 @@ final class StatusJson {
     ArrayNode reasons = node.putArray("withheld_words");
     s.withheldWords().forEach(reasons::add);
     ArrayNode alarms = node.putArray("alarms");
-    s.alarms().forEach(a -> alarms.add(alarm(a)));
+    s.alarms().forEach(a -> alarms.add(AlarmApi.alarm(a)));
     prints(node);
     node.put("simulated", link.simulated());
     Json.put(node, "uptime_s", s.uptimeS());
     node.put("scan", s.scan());
     Json.put(node, "presence_due_s", s.presenceDueS());
     node.put("store_writable", s.storeWritable());
+    node.put("alarm_record_ok", link.alarmHistory(0).map(AlarmHistory::ok).orElse(null));
     ObjectNode wear = node.putObject("relay_closings");
     wear.put("heater", s.heaterClosings());
     wear.put("safety", s.safetyClosings());
@@ -112,19 +113,6 @@ final class StatusJson {
       Json.put(one, "elapsed_s", mark.sessionS() - inS);
       Json.put(one, "bath_c", mark.bathC());
     }
-    return node;
-  }
-
-  private static ObjectNode alarm(AlarmView alarm) {
-    ObjectNode node = Json.MAPPER.createObjectNode();
-    node.put("cause", alarm.cause());
-    node.put("state", alarm.state());
-    node.put("latched", alarm.latched());
-    node.put("priority", alarm.priority());
-    node.put("requirement", alarm.requirement());
-    node.put("meaning", alarm.meaning());
-    node.put("why", alarm.why());
-    node.put("action", alarm.action());
     return node;
   }
 

@@ -148,6 +148,34 @@ class DarkPageTest {
     }
   }
 
+  /** SR-12: a lockout says how soon to act, and its life is in the record of alarms. */
+  @Test
+  @Timeout(180)
+  void aLockoutSaysHowSoonToActAndIsOnRecordAfterwards() throws Exception {
+    Path data = Files.createDirectories(folder.resolve("data"));
+    Files.writeString(data.resolve("controller-keep.txt"), "torn");
+    try (RunningTrayward trayward = trayward()) {
+      ChromeDriver browser = browser(folder.resolve("profile"));
+      try {
+        browser.manage().window().setSize(new Dimension(800, 620));
+        browser.get(trayward.page().toString());
+        awaitText(browser, "alarm-priority", "act before the next print");
+        pure(browser, "page-lockout");
+        browser.findElement(By.id("acknowledge")).click();
+        trayward.await(
+            s -> s.path("alarms").path(0).path("state").asText().startsWith("LATCHED_A"));
+        browser.findElement(By.id("reset")).click();
+        awaitText(browser, "state", "off");
+      } finally {
+        browser.quit();
+      }
+      JsonNode record = trayward.json("GET", "/api/alarms?most=1", "");
+      assertEquals("STORE_FAILED", record.path("steps").path(0).path("name").asText());
+      assertEquals("NORMAL", record.path("steps").path(0).path("state").asText());
+      assertTrue(record.path("alarm_record_ok").asBoolean());
+    }
+  }
+
   private static void awaitText(ChromeDriver browser, String id, String... any) {
     new WebDriverWait(browser, Duration.ofSeconds(60))
         .until(

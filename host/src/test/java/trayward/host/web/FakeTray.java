@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import trayward.host.link.AlarmHistory;
 import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
 import trayward.host.link.LevelView;
@@ -22,6 +23,8 @@ final class FakeTray implements TrayLink {
   volatile double uptimeS = 100;
   volatile double bathC = 39.5;
   volatile List<AlarmView> alarms = List.of();
+  volatile Optional<AlarmHistory> history = Optional.of(new AlarmHistory(true, 0, 0, List.of()));
+  volatile int historyAsked = -1;
   volatile String state = "HOLDING";
   volatile LevelView level = new LevelView("WELL", 0.95, 0.8, 1.05, 0.05);
   volatile String unconfirmed = "";
@@ -96,6 +99,12 @@ final class FakeTray implements TrayLink {
             overdue,
             "monthly");
     return new UpkeepView("2026-11-25", true, unconfirmed, List.of(breaker));
+  }
+
+  @Override
+  public Optional<AlarmHistory> alarmHistory(int most) {
+    historyAsked = most;
+    return history;
   }
 
   @Override

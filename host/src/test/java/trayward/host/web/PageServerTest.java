@@ -92,6 +92,7 @@ class PageServerTest {
                 "UNACKNOWLEDGED",
                 true,
                 "CRITICAL",
+                "act now",
                 "SR-05",
                 "lost",
                 "vapour",
@@ -121,6 +122,7 @@ class PageServerTest {
     assertTrue(status.path("second_bath_c").isNull(), "not valid is null, never a number");
     assertEquals("AIR_LOST", status.path("first_out").asText());
     assertEquals("leave", status.path("alarms").path(0).path("action").asText());
+    assertEquals("act now", status.path("alarms").path(0).path("priority_words").asText());
   }
 
   @Test
