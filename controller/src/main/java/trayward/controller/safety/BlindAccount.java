@@ -50,6 +50,12 @@ record BlindAccount(
 
   private static final double RISE_K = 0.1;
 
+  /**
+   * Rooms go to 30 °C and a probe reads up to 0.5 K high: a colder bath may be warmed by its room,
+   * half a litre of 10 °C by 1.5 K in a block. No room warms a bath above this, °C.
+   */
+  private static final double ROOM_MAX_C = 32;
+
   BlindAccount next(ThermalInput in, HeatLag heat, TrayModel model, RoomModel room) {
     if (!in.bath().known()) {
       return START;
@@ -68,7 +74,8 @@ record BlindAccount(
     double capacity = TrayModel.LITRE_J_PER_K * (LIQUID_MAX * model.liquidL() + JUGS_L);
     // A fall is no credit: it may be a cold pour.
     double unanswered = unansweredJ + least - capacity * Math.max(0, rise);
-    boolean rose = heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K;
+    boolean rose =
+        heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K && mean - rise >= ROOM_MAX_C;
     return new BlindAccount(
         0,
         0,
