@@ -4,13 +4,14 @@ import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
 /**
- * The account of energy where no plate probe is wired, kept in blocks of half a minute (SR-10,
- * SR-11). A value.
+ * The account of heat that no reading answers, kept in blocks of half a minute (SR-10, SR-11). Where
+ * a plate is seen, what it may have stored and lost is taken off too. A value.
  *
  * @param blockS time in this block, s
  * @param sumKs integral of the bath reading over it, K s
  * @param leastJ least heat commanded in it, less the most the bath can lose, J
  * @param meanC mean reading of the block before, °C; NaN where there is none
+ * @param plateC plate reading at its end, °C; NaN where none is seen
  * @param unansweredJ heat commanded and not seen, J
  * @param risingBlocks blocks in a row in which the bath rose with heat long off
  */
@@ -19,10 +20,11 @@ record BlindAccount(
     double sumKs,
     double leastJ,
     double meanC,
+    double plateC,
     double unansweredJ,
     int risingBlocks) {
 
-  static final BlindAccount START = new BlindAccount(0, 0, 0, Double.NaN, 0, 0);
+  static final BlindAccount START = new BlindAccount(0, 0, 0, Double.NaN, Double.NaN, 0, 0);
 
   /** SR-10. */
   private static final double UNANSWERED_J = 20_000;
@@ -36,6 +38,9 @@ record BlindAccount(
   private static final double EVAPORATION_MAX = 2;
 
   private static final double LOSS_MAX = 1.7;
+
+  /** Twice the plate of the reference tray, W/K. */
+  private static final double PLATE_LOSS_MAX = 1;
 
   /** Pours may have doubled the liquid, and small trays take a jug or two besides, L. */
   private static final double LIQUID_MAX = 2;
@@ -63,17 +68,19 @@ record BlindAccount(
     double dt = in.elapsedS();
     double bath = in.bath().celsius();
     double power = in.heatCommanded() ? POWER_MIN * model.heaterW() : 0;
-    double least = leastJ + (power - mostLossW(bath, model, room)) * dt;
+    double least = leastJ + (power - mostLossW(bath, model, room) - plateLossW(in, room)) * dt;
     double time = blockS + dt;
     double sum = sumKs + bath * dt;
     if (time < BLOCK_S) {
-      return new BlindAccount(time, sum, least, meanC, unansweredJ, risingBlocks);
+      return new BlindAccount(time, sum, least, meanC, plateC, unansweredJ, risingBlocks);
     }
     double mean = sum / time;
     double rise = Double.isNaN(meanC) ? 0 : mean - meanC;
     double capacity = TrayModel.LITRE_J_PER_K * (LIQUID_MAX * model.liquidL() + JUGS_L);
     // A fall is no credit: it may be a cold pour.
-    double unanswered = unansweredJ + least - capacity * Math.max(0, rise);
+    double plateRise = in.plate().celsius() - plateC;
+    double storedJ = plateRise > 0 ? PlateGrid.CAPACITY_MAX * plateRise : 0; // NaN is none
+    double unanswered = unansweredJ + least - capacity * Math.max(0, rise) - storedJ;
     boolean rose =
         heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K && mean - rise >= ROOM_MAX_C;
     return new BlindAccount(
@@ -81,6 +88,7 @@ record BlindAccount(
         0,
         0,
         mean,
+        in.plate().celsius(),
         Math.max(0, Math.min(2 * UNANSWERED_J, unanswered)),
         rose ? Math.min(RISING, risingBlocks + 1) : 0);
   }
@@ -88,6 +96,11 @@ record BlindAccount(
   private static double mostLossW(double bath, TrayModel model, RoomModel room) {
     return LOSS_MAX * model.bathLossWPerK() * Math.max(0, bath - room.airC())
         + EVAPORATION_MAX * model.evaporationW(bath, room);
+  }
+
+  private static double plateLossW(ThermalInput in, RoomModel room) {
+    double warmer = in.plate().celsius() - room.airC();
+    return warmer > 0 ? PLATE_LOSS_MAX * warmer : 0;
   }
 
   boolean unanswered() {

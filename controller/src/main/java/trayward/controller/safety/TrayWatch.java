@@ -22,7 +22,7 @@ import trayward.controller.regulate.TrayModel;
  * @param frozen whether the bath reading stands still
  * @param plateSpan the same value of the plate probe
  * @param offRise plate rising with heat off
- * @param account energy where no plate is seen
+ * @param account heat that no reading answers
  * @param blind a look at the bath where no plate is seen
  * @param named what was found and is still told
  * @param toldS how long that has been told, s
@@ -92,8 +92,7 @@ public record TrayWatch(
     ReadingTrail bathNow = bath.next(in.bath());
     ReadingTrail plateNow = plate.next(in.plate());
     boolean seesPlate = in.plate().known();
-    BlindAccount accountNow =
-        seesPlate ? BlindAccount.START : account.next(in, heatNow, model, room);
+    BlindAccount accountNow = account.next(in, heatNow, model, room);
     BlindLook blindNow = blind.next(in, model, room);
     ConstantSpan plateSpanNow =
         plateSpan.next(in.plate().celsius(), in.elapsedS(), 0, in.heatCommanded());
@@ -174,23 +173,28 @@ public record TrayWatch(
       ConstantSpan plateSpanNow,
       @Nullable PlateBank bankNow) {
     if (riseNow.found(plateNow.median(), in.state())
-        || (accountNow.rises() && in.state() != State.OFF)) {
+        || (accountNow.rises() && !in.plate().known() && in.state() != State.OFF)) {
       return TripCause.RELAY_STUCK;
     }
     boolean tooHot = bankNow != null && bankNow.side() > 0;
     if (frozen.pokedInVain(model) || (frozen.pokes() && tooHot)) {
-      return TripCause.BATH_PROBE_BAD;
+      return tooHot ? TripCause.BATH_PROBE_BAD : standing();
     }
     if (lookNow != null) {
       return lookNow.cause(plateNow.median(), bathNow.median(), plateSpanNow, frozen.span());
     }
     if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
       return ColdPlate.cause(
-          plateNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
+          plateNow.median(), bathNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
     }
     if (!accountNow.unanswered() && !blindNow.failed()) {
       return null;
     }
+    return standing();
+  }
+
+  /** A reading that no heat moves: frozen, or live where no heat comes. */
+  private TripCause standing() {
     return frozen.span().outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
   }
 }
