@@ -4,8 +4,8 @@ import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
 /**
- * The account of heat that no reading answers, kept in blocks of half a minute (SR-10, SR-11). Where
- * a plate is seen, what it may have stored and lost is taken off too. A value.
+ * The account of heat that no reading answers, kept in blocks of half a minute (SR-10, SR-11).
+ * Where a plate is seen, what it may have stored and lost is taken off too. A value.
  *
  * @param blockS time in this block, s
  * @param sumKs integral of the bath reading over it, K s
@@ -28,6 +28,9 @@ record BlindAccount(
 
   /** SR-10. */
   private static final double UNANSWERED_J = 20_000;
+
+  /** Over a third of it after a minute of heat: the rest follows in 90 s. */
+  private static final double DECIDES_J = 7500;
 
   /** Averages noise of 0.05 K to 0.01 K. */
   private static final double BLOCK_S = 30;
@@ -105,6 +108,11 @@ record BlindAccount(
 
   boolean unanswered() {
     return unansweredJ >= UNANSWERED_J;
+  }
+
+  /** So much is unanswered that the account decides sooner than a look with heat off could. */
+  boolean decides() {
+    return unansweredJ >= DECIDES_J;
   }
 
   boolean rises() {

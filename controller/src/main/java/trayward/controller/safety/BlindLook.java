@@ -98,8 +98,12 @@ record BlindLook(
     return lookS > 0;
   }
 
-  /** After one scan. */
-  BlindLook next(ThermalInput in, TrayModel model, RoomModel room) {
+  /**
+   * After one scan.
+   *
+   * @param wanted whether nothing else is about to decide without a look
+   */
+  BlindLook next(ThermalInput in, boolean wanted, TrayModel model, RoomModel room) {
     if (!in.bath().known() || in.plate().known() || !in.state().purged()) {
       return START;
     }
@@ -124,7 +128,8 @@ record BlindLook(
     if (looking()) {
       return now.looked(model, room);
     }
-    return now.bath.count() >= MINUTE && now.should(model, room) ? now.begun(model) : now;
+    boolean begins = wanted && now.bath.count() >= MINUTE && now.should(model, room);
+    return begins ? now.begun(model) : now;
   }
 
   private BlindLook begun(TrayModel model) {
@@ -217,17 +222,7 @@ record BlindLook(
       return ended(0, soundSlope, true);
     }
     return new BlindLook(
-        bath,
-        heat,
-        neededShare,
-        lookS,
-        fromC,
-        fromSlope,
-        least,
-        bend,
-        0,
-        soundSlope,
-        false);
+        bath, heat, neededShare, lookS, fromC, fromSlope, least, bend, 0, soundSlope, false);
   }
 
   /** Loss that a bath colder by 1 K saves, over its capacity, 1/s. */

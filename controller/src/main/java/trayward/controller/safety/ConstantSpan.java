@@ -51,7 +51,9 @@ record ConstantSpan(
 
   private static final double FROZEN_SPANS = 8;
 
-  /** Share of changes taken back by which a probe is noisy: over half in rest, one in ten hardly. */
+  /**
+   * Share of changes taken back by which a probe is noisy: over half in rest, one in ten hardly.
+   */
   private static final double NOISY = 0.25;
 
   /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
@@ -77,18 +79,7 @@ record ConstantSpan(
     double duty = dutyS + u * dt;
     if (age < entries * stepS) {
       return new ConstantSpan(
-          readC,
-          age,
-          slope,
-          dutyBefore,
-          usualS,
-          lastK,
-          flips,
-          duty,
-          stepS,
-          sums,
-          entries,
-          now);
+          readC, age, slope, dutyBefore, usualS, lastK, flips, duty, stepS, sums, entries, now);
     }
     double[] kept = sums.copy();
     int n = entries;

@@ -93,7 +93,7 @@ public record TrayWatch(
     ReadingTrail plateNow = plate.next(in.plate());
     boolean seesPlate = in.plate().known();
     BlindAccount accountNow = account.next(in, heatNow, model, room);
-    BlindLook blindNow = blind.next(in, model, room);
+    BlindLook blindNow = blind.next(in, !accountNow.decides(), model, room);
     ConstantSpan plateSpanNow =
         plateSpan.next(in.plate().celsius(), in.elapsedS(), 0, in.heatCommanded());
     OffRise riseNow = seesPlate ? offRise.next(heatNow, plateNow, bathNow) : OffRise.START;
@@ -185,7 +185,12 @@ public record TrayWatch(
     }
     if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
       return ColdPlate.cause(
-          plateNow.median(), bathNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
+          plateNow.median(),
+          bathNow.median(),
+          room.airC(),
+          bathNow.slope(),
+          plateSpanNow,
+          frozen.span());
     }
     if (!accountNow.unanswered() && !blindNow.failed()) {
       return null;
