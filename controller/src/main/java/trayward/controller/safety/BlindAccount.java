@@ -115,7 +115,8 @@ record BlindAccount(
     return unansweredJ >= DECIDES_J;
   }
 
-  boolean rises() {
-    return risingBlocks >= RISING;
+  /** The bath rises where no heat is commanded; OFF is no wonder: somebody may fill the tray. */
+  boolean rises(ThermalInput in) {
+    return risingBlocks >= RISING && !in.plate().known() && in.state() != State.OFF;
   }
 }

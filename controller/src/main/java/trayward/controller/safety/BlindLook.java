@@ -1,5 +1,6 @@
 package trayward.controller.safety;
 
+import org.jspecify.annotations.Nullable;
 import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
@@ -11,36 +12,22 @@ import trayward.controller.regulate.TrayModel;
  * @param bath course of the reading
  * @param heat what the plate passes on
  * @param neededShare heat needed of late, share of full heat
- * @param lookS time of the look, s; 0 outside of one
- * @param fromC the course before the look, °C when it began
- * @param fromSlope the same, K/s
- * @param least what a sound tray misses at least
- * @param bendK how far the course bends by itself, because a colder bath loses less, K
+ * @param look heat is held off; null where it is not
  * @param restS time until the next look, s
  * @param soundSlope slope under heat that the last look found to be arriving, K/s
- * @param failed the look ended and no heat was missed
+ * @param failed a look ended and no heat was missed
  */
 record BlindLook(
     Blocks bath,
     HeatMissed heat,
     double neededShare,
-    double lookS,
-    double fromC,
-    double fromSlope,
-    HeatMissed.Least least,
-    double bendK,
+    @Nullable BathLook look,
     double restS,
     double soundSlope,
     boolean failed) {
 
-  private static final double NEVER = Double.NEGATIVE_INFINITY;
-
   static final BlindLook START =
-      new BlindLook(
-          Blocks.START, HeatMissed.START, 0, 0, 0, 0, HeatMissed.Least.NONE, 0, 0, NEVER, false);
-
-  /** Lag of a bath probe, 15 s at most, and the age of its reading, s. */
-  private static final double PROBE_S = 17;
+      new BlindLook(Blocks.START, HeatMissed.START, 0, null, 0, Double.NEGATIVE_INFINITY, false);
 
   /** Time over which heat needed of late is remembered, s. */
   private static final double NEEDED_S = 300;
@@ -65,28 +52,10 @@ record BlindLook(
   /** More heat than of late by this, and the bath falls all the same: share of full heat. */
   private static final double MORE_SHARE = 0.12;
 
-  /** A bath that falls short by this feels that heat is off, K: three times the doubt. */
-  private static final double SHORT_K = 0.15;
+  /** Evaporation may be twice the believed one, and the liquid a fifth less. */
+  private static final double LOSS_MAX = 2;
 
-  /** A look ends when even the weakest sound tray would be short by this, K. */
-  private static final double SURE_K = 0.3;
-
-  /**
-   * A fall bends up by itself, because a colder bath loses less: so much less a sound tray would be
-   * short. The share is under 1 because the least that it misses counts twice the liquid.
-   */
-  private static final double BEND_SHARE = 0.5;
-
-  /** No look is begun that would not end in this time, s. */
-  private static final double ENDS_S = 320;
-
-  /** A look that took longer taught nothing, s. */
-  private static final double LONGEST_S = 400;
-
-  /** A fall that halves by itself was covered, or poured into: nothing is learned. */
-  private static final double HALVED = 0.5;
-
-  private static final double HALVED_K = 0.1;
+  private static final double LIQUID_MIN = 0.8;
 
   /** After a look that heat was seen to be missed in, s: the next is in six minutes. */
   private static final double REST_S = 360;
@@ -95,7 +64,7 @@ record BlindLook(
   private static final double WORSE_K_PER_S = 0.003;
 
   boolean looking() {
-    return lookS > 0;
+    return look != null;
   }
 
   /**
@@ -114,46 +83,30 @@ record BlindLook(
             bath.next(in.bath().celsius(), dt),
             heat.next(in.heatCommanded(), dt),
             neededShare + (u - neededShare) * HeatLag.share(dt, NEEDED_S),
-            looking() ? lookS + dt : 0,
-            fromC,
-            fromSlope,
-            least,
-            bendK,
+            look,
             Math.max(0, restS - dt),
             soundSlope,
             failed);
     if (!now.bath.filled()) {
       return now;
     }
-    if (looking()) {
-      return now.looked(model, room);
+    if (look != null) {
+      return now.looked(look, model, room);
     }
-    boolean begins = wanted && now.bath.count() >= MINUTE && now.should(model, room);
-    return begins ? now.begun(model) : now;
+    return wanted && now.bath.count() >= MINUTE ? now.begun(model, room) : now;
   }
 
-  private BlindLook begun(TrayModel model) {
+  private BlindLook begun(TrayModel model, RoomModel room) {
+    if (!should(bath.slope(0, MINUTE), model, room)) {
+      return this;
+    }
     int back = straightBack();
-    double slope = bath.slope(0, back);
-    double foot = bath.mean(0, back) + slope * back * Blocks.BLOCK_S / 2;
-    HeatMissed.Least missed = heat.least(model, back);
-    return new BlindLook(
-        bath, heat, neededShare, 1e-3, foot, slope, missed, 0, 0, soundSlope, false);
+    BathLook begins = BathLook.begin(bath, back, heat.least(model, back));
+    return begins.ends(model, room) ? with(begins) : this;
   }
 
-  private BlindLook ended(double rest, double sound, boolean fail) {
-    return new BlindLook(
-        Blocks.START,
-        heat.anew(),
-        neededShare,
-        0,
-        0,
-        0,
-        HeatMissed.Least.NONE,
-        0,
-        rest,
-        sound,
-        fail);
+  private BlindLook with(BathLook now) {
+    return new BlindLook(bath, heat, neededShare, now, restS, soundSlope, failed);
   }
 
   /** How many blocks the course has been straight: two minutes, or one. */
@@ -165,22 +118,13 @@ record BlindLook(
     return both ? 2 * MINUTE : MINUTE;
   }
 
-  private boolean should(TrayModel model, RoomModel room) {
-    double slope = bath.slope(0, MINUTE);
+  private boolean should(double slope, TrayModel model, RoomModel room) {
     double bent = bath.slope(0, MINUTE / 2) - bath.slope(MINUTE / 2, MINUTE);
     boolean rests = restS > 0 && slope > soundSlope - WORSE_K_PER_S;
     return !rests
         && Math.abs(bent) < STRAIGHT_K_PER_S
         && !poured(slope, model, room)
-        && (idle(slope) || falls(slope))
-        && worthwhile(slope, model, room);
-  }
-
-  /** Whether heat has been passed on long enough for a look to end in time. */
-  private boolean worthwhile(double slope, TrayModel model, RoomModel room) {
-    double fallKs = Math.max(0, -slope) * ENDS_S * ENDS_S / 2;
-    double bend = bendsPerS(bath.mean(0, MINUTE), model, room) * fallKs;
-    return heat.least(model, straightBack()).kelvin(ENDS_S) >= SURE_K + BEND_SHARE * bend;
+        && (idle(slope) || falls(slope));
   }
 
   /** Full heat, and the bath does not rise. */
@@ -198,36 +142,23 @@ record BlindLook(
 
   /** A bath that no loss cools so fast was poured into: it has yet to settle. */
   private boolean poured(double slope, TrayModel model, RoomModel room) {
-    double most = 2 * model.bathLossW(bath.mean(0, MINUTE), room);
-    return slope < -most / (0.8 * TrayModel.LITRE_J_PER_K * model.liquidL()) - STRAIGHT_K_PER_S;
+    double mostW = LOSS_MAX * model.bathLossW(bath.mean(0, MINUTE), room);
+    double leastJPerK = LIQUID_MIN * TrayModel.LITRE_J_PER_K * model.liquidL();
+    return slope < -mostW / leastJPerK - STRAIGHT_K_PER_S;
   }
 
-  private BlindLook looked(TrayModel model, RoomModel room) {
-    if (lookS < 2 * Blocks.BLOCK_S) {
-      return this;
-    }
-    double now = bath.mean(0, 2);
-    double at = lookS - Blocks.BLOCK_S;
-    double bend = bendK + bendsPerS(now, model, room) * (fromC - now) * Blocks.BLOCK_S;
-    double shortK = fromC + fromSlope * at - now;
-    double sureK = least.kelvin(Math.max(0, lookS - PROBE_S));
-    if (shortK >= SHORT_K) {
-      return ended(REST_S, fromSlope, false);
-    }
-    boolean halved = fromC - now < -HALVED * fromSlope * at - HALVED_K;
-    if (halved || lookS > LONGEST_S + PROBE_S) {
-      return ended(0, soundSlope, false);
-    }
-    if (sureK >= SURE_K + BEND_SHARE * Math.max(0, bend)) {
-      return ended(0, soundSlope, true);
-    }
-    return new BlindLook(
-        bath, heat, neededShare, lookS, fromC, fromSlope, least, bend, 0, soundSlope, false);
+  private BlindLook looked(BathLook before, TrayModel model, RoomModel room) {
+    double c = bath.mean(0, 2);
+    BathLook now = before.next(c, model, room);
+    return switch (now.answer(c)) {
+      case OPEN -> with(now);
+      case MISSED -> ended(REST_S, before.slope(), false);
+      case UNCLEAR -> ended(0, soundSlope, false);
+      case NOT_MISSED -> ended(0, soundSlope, true);
+    };
   }
 
-  /** Loss that a bath colder by 1 K saves, over its capacity, 1/s. */
-  private static double bendsPerS(double bathC, TrayModel model, RoomModel room) {
-    double perK = model.bathLossW(bathC + 0.5, room) - model.bathLossW(bathC - 0.5, room);
-    return perK / (TrayModel.LITRE_J_PER_K * model.liquidL());
+  private BlindLook ended(double rest, double sound, boolean fails) {
+    return new BlindLook(Blocks.START, heat.anew(), neededShare, null, rest, sound, fails);
   }
 }

@@ -172,13 +172,12 @@ public record TrayWatch(
       ReadingTrail plateNow,
       ConstantSpan plateSpanNow,
       @Nullable PlateBank bankNow) {
-    if (riseNow.found(plateNow.median(), in.state())
-        || (accountNow.rises() && !in.plate().known() && in.state() != State.OFF)) {
+    if (riseNow.found(plateNow.median(), in.state()) || accountNow.rises(in)) {
       return TripCause.RELAY_STUCK;
     }
     boolean tooHot = bankNow != null && bankNow.side() > 0;
     if (frozen.pokedInVain(model) || (frozen.pokes() && tooHot)) {
-      return tooHot ? TripCause.BATH_PROBE_BAD : standing();
+      return tooHot ? TripCause.BATH_PROBE_BAD : frozen.name();
     }
     if (lookNow != null) {
       return lookNow.cause(plateNow.median(), bathNow.median(), plateSpanNow, frozen.span());
@@ -192,14 +191,6 @@ public record TrayWatch(
           plateSpanNow,
           frozen.span());
     }
-    if (!accountNow.unanswered() && !blindNow.failed()) {
-      return null;
-    }
-    return standing();
-  }
-
-  /** A reading that no heat moves: frozen, or live where no heat comes. */
-  private TripCause standing() {
-    return frozen.span().outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
+    return accountNow.unanswered() || blindNow.failed() ? frozen.name() : null;
   }
 }

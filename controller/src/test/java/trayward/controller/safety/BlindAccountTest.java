@@ -115,7 +115,7 @@ class BlindAccountTest {
     assertEquals(1, risen(330, 0.1001, 0).risingBlocks());
     assertEquals(4, risen(330, 0.1001, 3).risingBlocks());
     assertEquals(4, risen(330, 0.1001, 4).risingBlocks());
-    assertEquals(true, risen(330, 0.1001, 3).rises());
+    assertEquals(true, risen(330, 0.1001, 3).rises(input(1, false, 40)));
   }
 
   @Test
@@ -123,7 +123,7 @@ class BlindAccountTest {
   void aCoastOrARestOrAPourIsNot() {
     assertEquals(0, risen(329.9, 0.57, 3).risingBlocks());
     assertEquals(0, risen(330, 0.099, 3).risingBlocks());
-    assertEquals(false, risen(330, 0.57, 2).rises());
+    assertEquals(false, risen(330, 0.57, 2).rises(input(1, false, 40)));
     assertEquals(0, risen(31.9, 330, 0.57, 3).risingBlocks(), "a warm room does that");
   }
 
@@ -157,5 +157,15 @@ class BlindAccountTest {
     ThermalInput in = new ThermalInput(dt, true, State.HEATING, bath, plate);
     RoomModel dryRoom = new RoomModel(20, 1, 0.15); // at the dew point nothing evaporates
     return before.next(in, LONG_OFF, TRAY, dryRoom);
+  }
+
+  @Test
+  void aRiseCountsWhereNoPlateIsSeenAndNobodyFillsTheTray() {
+    BlindAccount risen = new BlindAccount(0, 0, 0, 40, Double.NaN, 0, 4);
+    ThermalInput.Sample bath = new ThermalInput.Sample(40, 1);
+    ThermalInput.Sample none = ThermalInput.Sample.NONE;
+    assertEquals(true, risen.rises(new ThermalInput(1, false, State.AFTER_RUN, bath, none)));
+    assertEquals(false, risen.rises(new ThermalInput(1, false, State.OFF, bath, none)));
+    assertEquals(false, risen.rises(new ThermalInput(1, false, State.AFTER_RUN, bath, bath)));
   }
 }
