@@ -4,13 +4,14 @@ import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
 /**
- * The account of energy where no plate probe is wired, kept in blocks of half a minute (SR-10,
- * SR-11). A value.
+ * The account of heat that no reading answers, kept in blocks of half a minute (SR-10, SR-11).
+ * Where a plate is seen, what it may have stored and lost is taken off too. A value.
  *
  * @param blockS time in this block, s
  * @param sumKs integral of the bath reading over it, K s
  * @param leastJ least heat commanded in it, less the most the bath can lose, J
  * @param meanC mean reading of the block before, °C; NaN where there is none
+ * @param plateC plate reading at its end, °C; NaN where none is seen
  * @param unansweredJ heat commanded and not seen, J
  * @param risingBlocks blocks in a row in which the bath rose with heat long off
  */
@@ -19,13 +20,17 @@ record BlindAccount(
     double sumKs,
     double leastJ,
     double meanC,
+    double plateC,
     double unansweredJ,
     int risingBlocks) {
 
-  static final BlindAccount START = new BlindAccount(0, 0, 0, Double.NaN, 0, 0);
+  static final BlindAccount START = new BlindAccount(0, 0, 0, Double.NaN, Double.NaN, 0, 0);
 
   /** SR-10. */
   private static final double UNANSWERED_J = 20_000;
+
+  /** Over a third of it after a minute of heat: the rest follows in 90 s. */
+  private static final double DECIDES_J = 7500;
 
   /** Averages noise of 0.05 K to 0.01 K. */
   private static final double BLOCK_S = 30;
@@ -36,6 +41,9 @@ record BlindAccount(
   private static final double EVAPORATION_MAX = 2;
 
   private static final double LOSS_MAX = 1.7;
+
+  /** Twice the plate of the reference tray, W/K. */
+  private static final double PLATE_LOSS_MAX = 1;
 
   /** Pours may have doubled the liquid, and small trays take a jug or two besides, L. */
   private static final double LIQUID_MAX = 2;
@@ -50,6 +58,12 @@ record BlindAccount(
 
   private static final double RISE_K = 0.1;
 
+  /**
+   * Rooms go to 30 °C and a probe reads up to 0.5 K high: a colder bath may be warmed by its room,
+   * half a litre of 10 °C by 1.5 K in a block. No room warms a bath above this, °C.
+   */
+  private static final double ROOM_MAX_C = 32;
+
   BlindAccount next(ThermalInput in, HeatLag heat, TrayModel model, RoomModel room) {
     if (!in.bath().known()) {
       return START;
@@ -57,23 +71,27 @@ record BlindAccount(
     double dt = in.elapsedS();
     double bath = in.bath().celsius();
     double power = in.heatCommanded() ? POWER_MIN * model.heaterW() : 0;
-    double least = leastJ + (power - mostLossW(bath, model, room)) * dt;
+    double least = leastJ + (power - mostLossW(bath, model, room) - plateLossW(in, room)) * dt;
     double time = blockS + dt;
     double sum = sumKs + bath * dt;
     if (time < BLOCK_S) {
-      return new BlindAccount(time, sum, least, meanC, unansweredJ, risingBlocks);
+      return new BlindAccount(time, sum, least, meanC, plateC, unansweredJ, risingBlocks);
     }
     double mean = sum / time;
     double rise = Double.isNaN(meanC) ? 0 : mean - meanC;
     double capacity = TrayModel.LITRE_J_PER_K * (LIQUID_MAX * model.liquidL() + JUGS_L);
     // A fall is no credit: it may be a cold pour.
-    double unanswered = unansweredJ + least - capacity * Math.max(0, rise);
-    boolean rose = heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K;
+    double plateRise = in.plate().celsius() - plateC;
+    double storedJ = plateRise > 0 ? PlateGrid.CAPACITY_MAX * plateRise : 0; // NaN is none
+    double unanswered = unansweredJ + least - capacity * Math.max(0, rise) - storedJ;
+    boolean rose =
+        heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K && mean - rise >= ROOM_MAX_C;
     return new BlindAccount(
         0,
         0,
         0,
         mean,
+        in.plate().celsius(),
         Math.max(0, Math.min(2 * UNANSWERED_J, unanswered)),
         rose ? Math.min(RISING, risingBlocks + 1) : 0);
   }
@@ -83,11 +101,22 @@ record BlindAccount(
         + EVAPORATION_MAX * model.evaporationW(bath, room);
   }
 
+  private static double plateLossW(ThermalInput in, RoomModel room) {
+    double warmer = in.plate().celsius() - room.airC();
+    return warmer > 0 ? PLATE_LOSS_MAX * warmer : 0;
+  }
+
   boolean unanswered() {
     return unansweredJ >= UNANSWERED_J;
   }
 
-  boolean rises() {
-    return risingBlocks >= RISING;
+  /** So much is unanswered that the account decides sooner than a look with heat off could. */
+  boolean decides() {
+    return unansweredJ >= DECIDES_J;
+  }
+
+  /** The bath rises where no heat is commanded; OFF is no wonder: somebody may fill the tray. */
+  boolean rises(ThermalInput in) {
+    return risingBlocks >= RISING && !in.plate().known() && in.state() != State.OFF;
   }
 }

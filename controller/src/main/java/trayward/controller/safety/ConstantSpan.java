@@ -12,6 +12,8 @@ package trayward.controller.safety;
  * @param slope change of the reading before that, K/s
  * @param dutyBefore mean commanded duty before that
  * @param usualS how long this probe has kept a value of late, s
+ * @param lastK last change of the reading, K
+ * @param flips share of its changes of late that took back the one before: noise, not a course
  * @param dutyS time of commanded heat since, s
  * @param stepS time between two entries of {@code sums}, s
  * @param sums integral since of what gives heat, at every step: of W in J, of a plate's °C in K s
@@ -24,6 +26,8 @@ record ConstantSpan(
     double slope,
     double dutyBefore,
     double usualS,
+    double lastK,
+    double flips,
     double dutyS,
     double stepS,
     Row sums,
@@ -47,8 +51,19 @@ record ConstantSpan(
 
   private static final double FROZEN_SPANS = 8;
 
+  /**
+   * Share of changes taken back by which a probe is noisy: over half in rest, one in ten hardly.
+   */
+  private static final double NOISY = 0.25;
+
+  /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
+  private static final double STOPS = 0.003;
+
+  /** Rooms go to 30 °C, and probes read half a kelvin high. */
+  private static final double ROOM_MAX_C = 32;
+
   static final ConstantSpan START =
-      new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 1, Row.of(KEPT, 0), 1, 0);
+      new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 0, 0, 1, Row.of(KEPT, 0), 1, 0);
 
   /** After {@code dt} seconds with {@code given}, the newest reading being {@code readC}. */
   ConstantSpan next(double readC, double dt, double given, boolean commanded) {
@@ -64,7 +79,7 @@ record ConstantSpan(
     double duty = dutyS + u * dt;
     if (age < entries * stepS) {
       return new ConstantSpan(
-          readC, age, slope, dutyBefore, usualS, duty, stepS, sums, entries, now);
+          readC, age, slope, dutyBefore, usualS, lastK, flips, duty, stepS, sums, entries, now);
     }
     double[] kept = sums.copy();
     int n = entries;
@@ -78,7 +93,18 @@ record ConstantSpan(
     }
     kept[n] = now;
     return new ConstantSpan(
-        readC, age, slope, dutyBefore, usualS, duty, step, Row.owning(kept), n + 1, now);
+        readC,
+        age,
+        slope,
+        dutyBefore,
+        usualS,
+        lastK,
+        flips,
+        duty,
+        step,
+        Row.owning(kept),
+        n + 1,
+        now);
   }
 
   private ConstantSpan began(double readC, double dt, double u) {
@@ -87,12 +113,16 @@ record ConstantSpan(
     double share = first ? 1 : HeatLag.share(spanS, BEFORE_S);
     double rate = first ? 0 : (readC - celsius) / spanS;
     double duty = first ? u : (dutyS + u * dt) / spanS;
+    double changeK = first ? 0 : readC - celsius;
+    double flip = changeK * lastK < 0 ? 1 : 0;
     return new ConstantSpan(
         readC,
         0,
         slope + share * (rate - slope),
         dutyBefore + share * (duty - dutyBefore),
         first ? 0 : usualS + USUAL_SHARE * (spanS - usualS),
+        changeK,
+        flips + USUAL_SHARE * (flip - flips),
         0,
         1,
         Row.of(KEPT, 0),
@@ -107,9 +137,16 @@ record ConstantSpan(
     return sums.at(2 * half) - 2 * sums.at(half);
   }
 
-  /** A live probe, noisy or quiet, would have moved by its own habit; unknown until it has one. */
+  /**
+   * A live probe would have moved by its own habit; unknown until it has one. A quiet one that has
+   * come to rest in the air of the room stands still as well: the habit of a course says nothing
+   * then, only that of its noise, a stop dead, or a value that no room has.
+   */
   boolean outlasts() {
-    return usualS > 0 && ageS >= FROZEN_S && ageS >= FROZEN_SPANS * usualS;
+    return usualS > 0
+        && ageS >= FROZEN_S
+        && ageS >= FROZEN_SPANS * usualS
+        && (flips >= NOISY || Math.abs(slope) >= STOPS || celsius >= ROOM_MAX_C);
   }
 
   /** Mean commanded duty in this time. */

@@ -1,5 +1,6 @@
 package trayward.controller.safety;
 
+import trayward.controller.event.TripCause;
 import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 
@@ -139,6 +140,11 @@ record FrozenBath(ConstantSpan span, double given, double pokedS, double pokeDut
   /** Whether the reading has stood still, and does yet. */
   boolean stands() {
     return span.ageS() >= SHORT_S;
+  }
+
+  /** Why heat does not move this reading: frozen, or live where no heat comes. */
+  TripCause name() {
+    return span.outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
   }
 
   /** No loss changes by just what the heat was bringing, to within one step of the reading. */

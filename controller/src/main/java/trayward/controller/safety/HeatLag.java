@@ -25,7 +25,8 @@ record HeatLag(
     double elapsedS,
     double offS) {
 
-  static final HeatLag START = new HeatLag(0, 0, 0, 0, 0, 0, 1e6);
+  /** At power-up nobody knows when heat was last on: counted from there. */
+  static final HeatLag START = new HeatLag(0, 0, 0, 0, 0, 0, 0);
 
   /** Lags, s: a bare probe on a plate 2, a clamped one in paste up to 8; with the reading's age. */
   private static final double QUICK_S = 2.7;

@@ -43,7 +43,8 @@ record PlateLook(
   private static final double STOOD_S = 55;
 
   static PlateLook begin(double coolingPerS, boolean bathFalls) {
-    return new PlateLook(coolingPerS, bathFalls, Double.NaN, Double.NaN, 0);
+    double least = 1 / PlateGrid.timeS(PlateGrid.TIMES - 1); // where none lives, the slowest
+    return new PlateLook(Math.max(coolingPerS, least), bathFalls, Double.NaN, Double.NaN, 0);
   }
 
   PlateLook next(HeatLag heat, double plateC, double dt) {

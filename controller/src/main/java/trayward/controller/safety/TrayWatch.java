@@ -22,7 +22,8 @@ import trayward.controller.regulate.TrayModel;
  * @param frozen whether the bath reading stands still
  * @param plateSpan the same value of the plate probe
  * @param offRise plate rising with heat off
- * @param account energy where no plate is seen
+ * @param account heat that no reading answers
+ * @param blind a look at the bath where no plate is seen
  * @param named what was found and is still told
  * @param toldS how long that has been told, s
  */
@@ -38,6 +39,7 @@ public record TrayWatch(
     ConstantSpan plateSpan,
     OffRise offRise,
     BlindAccount account,
+    BlindLook blind,
     @Nullable TripCause named,
     double toldS) {
 
@@ -61,6 +63,7 @@ public record TrayWatch(
         ConstantSpan.START,
         OffRise.START,
         BlindAccount.START,
+        BlindLook.START,
         null,
         0);
   }
@@ -80,7 +83,7 @@ public record TrayWatch(
 
   /** Heat is to be held off for a look at the plate, or to see the bath reading move. */
   public boolean looking() {
-    return look != null || frozen.pokes();
+    return look != null || frozen.pokes() || blind.looking();
   }
 
   /** After one scan. */
@@ -89,8 +92,8 @@ public record TrayWatch(
     ReadingTrail bathNow = bath.next(in.bath());
     ReadingTrail plateNow = plate.next(in.plate());
     boolean seesPlate = in.plate().known();
-    BlindAccount accountNow =
-        seesPlate ? BlindAccount.START : account.next(in, heatNow, model, room);
+    BlindAccount accountNow = account.next(in, heatNow, model, room);
+    BlindLook blindNow = blind.next(in, !accountNow.decides(), model, room);
     ConstantSpan plateSpanNow =
         plateSpan.next(in.plate().celsius(), in.elapsedS(), 0, in.heatCommanded());
     OffRise riseNow = seesPlate ? offRise.next(heatNow, plateNow, bathNow) : OffRise.START;
@@ -98,7 +101,7 @@ public record TrayWatch(
     PlateBank bankNow = reading ? bankAfter(in, heatNow, bathNow, plateNow) : bank;
     PlateLook lookNow = lookAfter(in, heatNow, bathNow, plateNow, bankNow);
     TripCause found =
-        cause(in, accountNow, riseNow, lookNow, bathNow, plateNow, plateSpanNow, bankNow);
+        cause(in, accountNow, blindNow, riseNow, lookNow, bathNow, plateNow, plateSpanNow, bankNow);
     if (found != null || named != null) {
       bankNow = null; // what follows a fault is judged afresh
       lookNow = null;
@@ -116,6 +119,7 @@ public record TrayWatch(
         plateSpanNow,
         riseNow,
         found != null ? BlindAccount.START : accountNow,
+        found != null ? BlindLook.START : blindNow,
         told,
         found != null ? 0 : toldS + in.elapsedS());
   }
@@ -161,30 +165,32 @@ public record TrayWatch(
   private @Nullable TripCause cause(
       ThermalInput in,
       BlindAccount accountNow,
+      BlindLook blindNow,
       OffRise riseNow,
       @Nullable PlateLook lookNow,
       ReadingTrail bathNow,
       ReadingTrail plateNow,
       ConstantSpan plateSpanNow,
       @Nullable PlateBank bankNow) {
-    if (riseNow.found(plateNow.median(), in.state())
-        || (accountNow.rises() && in.state() != State.OFF)) {
+    if (riseNow.found(plateNow.median(), in.state()) || accountNow.rises(in)) {
       return TripCause.RELAY_STUCK;
     }
     boolean tooHot = bankNow != null && bankNow.side() > 0;
     if (frozen.pokedInVain(model) || (frozen.pokes() && tooHot)) {
-      return TripCause.BATH_PROBE_BAD;
+      return tooHot ? TripCause.BATH_PROBE_BAD : frozen.name();
     }
     if (lookNow != null) {
       return lookNow.cause(plateNow.median(), bathNow.median(), plateSpanNow, frozen.span());
     }
     if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
       return ColdPlate.cause(
-          plateNow.median(), room.airC(), bathNow.slope(), plateSpanNow, frozen.span());
+          plateNow.median(),
+          bathNow.median(),
+          room.airC(),
+          bathNow.slope(),
+          plateSpanNow,
+          frozen.span());
     }
-    if (!accountNow.unanswered()) {
-      return null;
-    }
-    return frozen.span().outlasts() ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
+    return accountNow.unanswered() || blindNow.failed() ? frozen.name() : null;
   }
 }

@@ -43,7 +43,9 @@ final class RandomSession {
       add(out, "evaporation_factor=%.2f\n", between(0.5, 2));
       add(out, "bath_loss_w_per_k=%.2f\n", between(1.5, 4));
     }
-    add(out, "start_c=%.1f\n", random.nextInt(3) == 0 ? between(air, 40) : air);
+    double start = random.nextInt(3) == 0 ? between(air, 40) : air;
+    // A fifth pours cold water in a warm room: the bath warms by itself, through the purge and on.
+    add(out, "start_c=%.1f\n", seed % 5 == 2 ? Math.max(4, air - 5 - seed % 11) : start);
     add(out, "[room]\nair_c=%.1f\nrelative_humidity=%.2f\n", air, between(0.2, 0.8));
     probe(out, "bath_probe", 3, 15, "");
     probe(out, "plate_probe", 2, 8, "present=" + plate + "\n");
@@ -53,6 +55,10 @@ final class RandomSession {
     add(out, "[model]\nliquid_l=%.3f\nheater_w=%.1f\n", declaredL, declaredW);
     add(out, "[control]\nset_c=%d\n", 20 + random.nextInt(31));
     act(0, "do=\"start\"");
+    if (seed % 7 == 3) {
+      act(20 + (int) (seed % 30), "do=\"cover\"");
+      act(55 + (int) (seed % 200), "do=\"uncover\"");
+    }
     for (int i = 0; i < 14; i++) {
       action(450 + 460 * i + random.nextInt(300), air);
     }

@@ -11,7 +11,7 @@ import trayward.controller.Verifies.Side;
 class ConstantSpanTest {
 
   private static ConstantSpan aged(double ageS, double usualS) {
-    return new ConstantSpan(40, ageS, 0, 0, usualS, 0, 1, Row.of(64, 0), 1, 0);
+    return new ConstantSpan(40, ageS, 0, 0, usualS, 0, 0, 0, 1, Row.of(64, 0), 1, 0);
   }
 
   @Test
@@ -22,7 +22,7 @@ class ConstantSpanTest {
   @Test
   void theFirstValueBeginsWithoutHistory() {
     ConstantSpan first = ConstantSpan.START.next(40, 2, 7, true);
-    assertEquals(new ConstantSpan(40, 0, 0, 1, 0, 0, 1, Row.of(64, 0), 1, 0), first);
+    assertEquals(new ConstantSpan(40, 0, 0, 1, 0, 0, 0, 0, 1, Row.of(64, 0), 1, 0), first);
     assertEquals(0, ConstantSpan.START.next(40, 2, 7, false).dutyBefore());
   }
 
@@ -101,5 +101,40 @@ class ConstantSpanTest {
     assertEquals(false, aged(49.9, 1).outlasts());
     assertEquals(false, aged(80, 10.1).outlasts());
     assertEquals(false, aged(80, 0).outlasts());
+  }
+
+  private static ConstantSpan stood(double celsius, double slope, double flips) {
+    return new ConstantSpan(celsius, 80, slope, 0, 1, 0, flips, 0, 1, Row.of(64, 0), 1, 0);
+  }
+
+  /** Rooms go to 30 °C; what comes to rest in their air within 100 s steps on from 0.003 K/s. */
+  @Test
+  @Verifies(value = "SR-08", side = Side.ALLOWS)
+  void aQuietProbeThatCameToRestInRoomAirIsNotFrozenByItsHabit() {
+    assertEquals(false, stood(31.9, 0.0029, 0.24).outlasts());
+    assertEquals(true, stood(32, 0, 0).outlasts());
+    assertEquals(true, stood(20, 0.003, 0).outlasts());
+    assertEquals(true, stood(20, -0.003, 0).outlasts());
+    assertEquals(true, stood(20, 0, 0.25).outlasts());
+  }
+
+  @Test
+  void changesThatTakeBackTheOneBeforeAreCountedAsNoise() {
+    ConstantSpan up = ConstantSpan.START.next(40, 1, 0, false).next(40.5, 1, 0, false);
+    assertEquals(0.5, up.lastK());
+    assertEquals(0, up.flips());
+    ConstantSpan on = up.next(40.75, 1, 0, false);
+    assertEquals(0, on.flips());
+    assertEquals(0.25, on.next(40.75, 1, 0, false).lastK());
+    ConstantSpan back = on.next(40.5, 1, 0, false);
+    assertEquals(0.1, back.flips(), 1e-12);
+    assertEquals(0.19, back.next(40.75, 1, 0, false).flips(), 1e-12);
+    assertEquals(0.09, back.next(40.25, 1, 0, false).flips(), 1e-12);
+    ConstantSpan held = back;
+    for (int s = 0; s < 70; s++) {
+      held = held.next(40.5, 1, 0, false);
+    }
+    assertEquals(0.1, held.flips(), 1e-12);
+    assertEquals(-0.25, held.lastK());
   }
 }

@@ -84,7 +84,7 @@ class FrozenBathTest {
     Row sums = Row.of(64, 0).pushed(0).pushed(0);
     double[] all = sums.copy();
     all[2] = more;
-    return new ConstantSpan(celsius, ageS, 0, 0, 0, 0, 1, Row.owning(all), 3, more);
+    return new ConstantSpan(celsius, ageS, 0, 0, 0, 0, 0, 0, 1, Row.owning(all), 3, more);
   }
 
   private static boolean found(ConstantSpan span, double wPerK) {
@@ -114,7 +114,7 @@ class FrozenBathTest {
 
   private static boolean kink(double slope, double ageS, double duty, double before, double calmS) {
     ConstantSpan span =
-        new ConstantSpan(40, ageS, slope, before, 0, duty * ageS, 1, Row.of(64, 0), 1, 0);
+        new ConstantSpan(40, ageS, slope, before, 0, 0, 0, duty * ageS, 1, Row.of(64, 0), 1, 0);
     return new FrozenBath(span, 0, 0, 0, calmS).found(TrayModel.REFERENCE, RoomModel.REFERENCE, 18);
   }
 
@@ -149,7 +149,8 @@ class FrozenBathTest {
   }
 
   private static FrozenBath aged(double celsius, double ageS, double dutyS) {
-    ConstantSpan span = new ConstantSpan(celsius, ageS, 0, 0, 0, dutyS, 16, Row.of(64, 0), 60, 0);
+    ConstantSpan span =
+        new ConstantSpan(celsius, ageS, 0, 0, 0, 0, 0, dutyS, 16, Row.of(64, 0), 60, 0);
     return new FrozenBath(span, 0, 0, 0, 0);
   }
 

@@ -19,7 +19,7 @@ class PlateLookTest {
 
   /** Looks at a plate that moves by {@code kelvinPerS} from 50 °C over a bath of 40 °C. */
   private static @Nullable TripCause look(double kelvinPerS, int seconds, boolean bathFalls) {
-    HeatLag off = HeatLag.START;
+    HeatLag off = off(1e6);
     PlateLook look = PlateLook.begin(COOLING, bathFalls);
     double plate = 50;
     for (int i = 0; i < 10 * seconds; i++) {
@@ -69,7 +69,7 @@ class PlateLookTest {
   }
 
   private static ConstantSpan aged(double ageS, double usualS) {
-    return new ConstantSpan(40, ageS, 0, 0, usualS, 0, 1, Row.of(64, 0), 1, 0);
+    return new ConstantSpan(40, ageS, 0, 0, usualS, 0, 0, 0, 1, Row.of(64, 0), 1, 0);
   }
 
   @Test
@@ -83,6 +83,14 @@ class PlateLookTest {
     assertEquals(new PlateLook(0.5, true, 50, 48, 17), first.next(off(36), 47, 1));
     PlateLook just = new PlateLook(0.5, true, 50, 48, 15.9);
     assertEquals(47, just.next(off(36), 47, 1).laterC());
+  }
+
+  /** A plate hot before the run had no rate to learn: the slowest plate falls by 0.8 K of 10 K. */
+  @Test
+  void whereNoRateWasLearnedThePlateIsTakenForTheSlowest() {
+    assertEquals(1 / 190.0, PlateLook.begin(0, false).coolingPerS(), 1e-9);
+    PlateLook look = new PlateLook(1 / 190.0, false, 50, 49.75, 17);
+    assertEquals(TripCause.TRAY_DRY, look.cause(49.75, 40, LIVE, LIVE));
   }
 
   private static @Nullable TripCause over(double from, double later, double s, double now) {

@@ -127,6 +127,37 @@ class TrayWatchTest {
     assertEquals(Set.of(), tray.watch.findings());
   }
 
+  /** E7: without liquid a plate reaches 100 °C 269 s from a hold: the look begins well before. */
+  @ParameterizedTest
+  @ValueSource(ints = {700, 1500, 2500})
+  @Verifies(value = "SR-07", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void withoutOneAWarmBathThatDoesNotAnswerIsLookedAt(int atS) {
+    TinyTray dry = TinyTray.reference(false);
+    dry.run(atS).dry = true;
+    assertEquals(Set.of(TripCause.HEAT_NOT_ARRIVING), dry.run(900).watch.findings());
+    assertTrue(dry.plateC < 110, "plate " + dry.plateC);
+    TinyTray open = TinyTray.reference(false);
+    open.run(atS).open = true;
+    assertEquals(Set.of(TripCause.HEAT_NOT_ARRIVING), open.run(900).watch.findings());
+  }
+
+  /** The reference tray's own loss at 60 °C is far above 120 W: its bath never comes to set. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.ALLOWS)
+  void withoutOneAHeaterTooWeakIsLookedAtAndGoesOn() {
+    TinyTray tray = new TinyTray(1, 1100, 18, 120, false);
+    tray.plateC = 50;
+    tray.bathC = 50;
+    tray.setC = 60;
+    boolean looked = false;
+    for (int s = 0; s < 1800; s++) {
+      assertEquals(Set.of(), tray.told(1));
+      looked |= tray.watch.looking();
+    }
+    assertTrue(looked, "the bath fell under full heat");
+  }
+
   @Test
   @Verifies(value = "SR-11", side = Side.WITHHOLDS)
   void withoutOneABathThatRisesLongAfterHeatIsNamed() {
