@@ -44,7 +44,7 @@ class LevelSessionsTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"heater_w=250, 300", "heater_w=400, 250", "heater_w=400, 350", "heater_w=150, 350"})
+  @CsvSource({"heater_w=250, 300", "heater_w=400, 260", "heater_w=400, 350", "heater_w=150, 350"})
   @Verifies(value = "SR-28", side = Side.WITHHOLDS)
   void aTrayHalfEmptiedInAWarmUpWithholdsHeatByItsHeatingRate(String tray, int atS)
       throws ConfigRefused {

@@ -23,6 +23,7 @@ class HeaterGateTest {
 
   @Test
   @Verifies(value = "SR-01", side = Side.ALLOWS)
+  @Verifies(value = "SR-25", side = Side.ALLOWS)
   void aPermitOfThisScanClosesTheRelayWhenHeatIsWanted() {
     Permission permit = bench.scan().permission();
     assertTrue(gate.drive(permit, bench.scanNumber(), true));
@@ -42,6 +43,7 @@ class HeaterGateTest {
 
   @Test
   @Verifies(value = "SR-01", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-25", side = Side.WITHHOLDS)
   void withoutAPermitTheRelayIsOpenedWhateverIsWanted() {
     Permission withheld = bench.ask(Request.STOP).scan().permission();
     assertFalse(gate.drive(withheld, bench.scanNumber(), true));

@@ -53,6 +53,7 @@ class DarkPageTest {
             set_c = 34
             [limits]
             purge_s = 10
+            contact_test_s = 15
             proving_s = 2
             [server]
             port = 0
@@ -177,7 +178,7 @@ class DarkPageTest {
   }
 
   private static void awaitText(ChromeDriver browser, String id, String... any) {
-    new WebDriverWait(browser, Duration.ofSeconds(60))
+    new WebDriverWait(browser, Duration.ofSeconds(120))
         .until(
             driver -> {
               String text =

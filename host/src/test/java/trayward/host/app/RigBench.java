@@ -47,6 +47,7 @@ final class RigBench {
         set_c = %2$s
         [limits]
         purge_s = 10
+        contact_test_s = 15
         proving_s = 2
         look_extra_s = 1
         [server]

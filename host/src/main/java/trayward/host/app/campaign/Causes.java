@@ -33,6 +33,9 @@ final class Causes {
       List.of(
           apart("one reads what the other does not"),
           Explains.always(TripCause.BATH_PROBE_BAD, "the jump is an impossible rate"),
+          Explains.always(
+              TripCause.HEAT_NOT_ARRIVING,
+              "not to be told from a probe in air: as read, the bath does not follow its plate"),
           new Explains(
               TripCause.BATH_TOO_HOT,
               When.READS_HIGH,
@@ -41,6 +44,9 @@ final class Causes {
   static final List<Explains> BATH_OUT =
       List.of(
           Explains.always(TripCause.HEAT_NOT_ARRIVING, "the design lists a probe out of liquid"),
+          Explains.always(
+              TripCause.BATH_PROBE_BAD,
+              "at rest in still room air a quiet probe is not to be told from a frozen one"),
           apart("one hangs in air, the other in the bath"));
 
   static final List<Explains> PLATE_READING =
@@ -56,11 +62,18 @@ final class Causes {
           new Explains(
               TripCause.HEAT_NOT_ARRIVING,
               When.READS_LOW,
-              "as read, the plate is colder than its heat: like a detached probe"));
+              "as read, the plate is colder than its heat: like a detached probe"),
+          new Explains(
+              TripCause.HEAT_NOT_ARRIVING,
+              When.READS_HIGH,
+              "not to be told from a bath probe in air: as read, the bath does not follow"));
 
   static final List<Explains> PLATE_OFF =
       List.of(
-          Explains.always(TripCause.HEAT_NOT_ARRIVING, "the design lists a detached plate probe"));
+          Explains.always(TripCause.HEAT_NOT_ARRIVING, "the design lists a detached plate probe"),
+          Explains.always(
+              TripCause.PLATE_PROBE_BAD,
+              "at rest in still room air a quiet probe is not to be told from a frozen one"));
 
   static final List<Explains> WELDED =
       List.of(Explains.always(TripCause.RELAY_STUCK, "a contact is welded"));
