@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
+import trayward.controller.scan.Snapshot;
 
 /** One rehearsal as the tests of the watch over heat see it. */
 final class HeatRun implements Rehearsal.Listener {
@@ -15,6 +16,7 @@ final class HeatRun implements Rehearsal.Listener {
   private double maxBathC = -99;
   private double maxPlateC = -99;
   private double heatedS;
+  private double commandedS;
   private double heatAfterTripS;
 
   /** Runs a scenario given as text. */
@@ -80,6 +82,11 @@ final class HeatRun implements Rehearsal.Listener {
     return heatedS;
   }
 
+  /** Time for which heat was commanded, s. */
+  double commandedS() {
+    return commandedS;
+  }
+
   /** True heat later than a second after the first trip, s. */
   double heatAfterTripS() {
     return heatAfterTripS;
@@ -89,6 +96,8 @@ final class HeatRun implements Rehearsal.Listener {
   public void row(RehearsalRow row) {
     maxBathC = Math.max(maxBathC, row.bathTrueC());
     maxPlateC = Math.max(maxPlateC, row.plateTrueC());
+    Snapshot scan = row.snapshot();
+    commandedS += scan != null && scan.heaterOn() && scan.safetyRelay() ? 0.1 : 0;
     if (row.heatW() > 0) {
       heatedS += 0.1;
       heatAfterTripS += row.tS() > firstTripS + 1 ? 0.1 : 0;

@@ -178,7 +178,7 @@ class DarkPageTest {
   }
 
   private static void awaitText(ChromeDriver browser, String id, String... any) {
-    new WebDriverWait(browser, Duration.ofSeconds(120))
+    new WebDriverWait(browser, Duration.ofMinutes(2))
         .until(
             driver -> {
               String text =
