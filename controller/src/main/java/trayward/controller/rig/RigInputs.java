@@ -1,5 +1,6 @@
 package trayward.controller.rig;
 
+import trayward.controller.port.Contact;
 import trayward.controller.port.LineReader;
 import trayward.controller.port.LineReadings;
 import trayward.controller.port.ProbeReader;
@@ -51,7 +52,15 @@ public final class RigInputs implements LineReader, ProbeReader {
         folder.on("stop_button"),
         folder.on("reset_button"),
         folder.on("presence_button"),
-        folder.on("pedal"));
+        folder.on("pedal"),
+        contact("heater_contact"),
+        contact("safety_contact"));
+  }
+
+  /** Read-back of a contact: a missing file, or one that holds no number, is not wired. */
+  private Contact contact(String line) {
+    double value = folder.number(line);
+    return Double.isNaN(value) ? Contact.NOT_WIRED : value >= 0.5 ? Contact.CLOSED : Contact.OPEN;
   }
 
   @Override

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.controller.port.Contact;
 import trayward.controller.port.LineReadings;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeRole;
@@ -46,6 +47,18 @@ class RigInputsTest {
     line("pedal", "1");
     LineReadings read = inputs().read(0);
     assertEquals(new LineReadings(true, true, 1487.5, true, false, false, true), read);
+  }
+
+  @Test
+  void readBackOfTheContactsIsReadWhereItsFilesAre() throws IOException {
+    line("tick", "1");
+    assertEquals(Contact.NOT_WIRED, inputs().read(0).heaterContact());
+    line("heater_contact", "1");
+    line("safety_contact", "0");
+    assertEquals(Contact.CLOSED, inputs().read(0).heaterContact());
+    assertEquals(Contact.OPEN, inputs().read(0).safetyContact());
+    line("safety_contact", "half");
+    assertEquals(Contact.NOT_WIRED, inputs().read(0).safetyContact());
   }
 
   @Test

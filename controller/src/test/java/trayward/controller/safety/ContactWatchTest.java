@@ -60,7 +60,7 @@ class ContactWatchTest {
   @Verifies(value = "SR-26", side = Side.WITHHOLDS)
   void withAPlateProbeEveryTrayNamesItsWeldedContactWithinTwoMinutes() {
     List<String> wrong = new ArrayList<>();
-    for (int seed = 0; seed < 200; seed++) {
+    for (int seed = 0; seed < 60; seed++) {
       for (Relay welded : Relay.values()) {
         PurgeBench bench = PurgeBench.random(seed, true);
         bench.heaterWelded = welded == Relay.HEATER;
@@ -79,7 +79,7 @@ class ContactWatchTest {
   @Verifies(value = "SR-26", side = Side.ALLOWS)
   void noSoundTrayIsAccusedHoweverHotItsPlateIsAtTheStart(double plateAboveK) {
     List<String> wrong = new ArrayList<>();
-    for (int seed = 0; seed < 100; seed++) {
+    for (int seed = 0; seed < 40; seed++) {
       PurgeBench bench = PurgeBench.random(seed, true).hot(plateAboveK);
       double time = bench.purge(900);
       if (!bench.watch.sound()) {
@@ -93,7 +93,7 @@ class ContactWatchTest {
   @Verifies(value = "SR-26", side = Side.ALLOWS)
   void noSoundTrayWithoutAPlateProbeIsAccused() {
     List<String> wrong = new ArrayList<>();
-    for (int seed = 0; seed < 100; seed++) {
+    for (int seed = 0; seed < 40; seed++) {
       PurgeBench bench = PurgeBench.random(seed, false);
       double time = bench.purge(900);
       if (!bench.watch.sound()) {

@@ -29,7 +29,11 @@ class ExplorationTest {
         "explored %-28s %,9d states %,13d transitions%n",
         name, walk.reached.size(), walk.transitions);
     assertEquals(Optional.empty(), broken);
-    assertEquals(EnumSet.allOf(State.class), walk.states);
+    EnumSet<State> all = EnumSet.allOf(State.class);
+    if (!List.of(kinds).contains(Kind.BATH)) {
+      all.remove(State.HOLDING); // with a bath that stays at 36 °C it is always HEATING
+    }
+    assertEquals(all, walk.states);
     assertTrue(walk.heating > 0, "a walk that never heats shows nothing");
   }
 
@@ -55,6 +59,7 @@ class ExplorationTest {
   }
 
   @Test
+  @Tag("full")
   @Verifies(value = "SR-27", side = Side.WITHHOLDS)
   void warningsChangeNothingOfIt() {
     explore("with warnings", false, true);
