@@ -24,7 +24,7 @@ import trayward.host.Verifies.Side;
  * watchdog line stops, a safety relay that needs its pulses takes the heat away, and a program that
  * failed ends and says so by its exit code (SR-17, SR-18).
  */
-@Timeout(120)
+@Timeout(180)
 class LostProgramTest {
 
   /** A failed program ends within its last words, five seconds, and a little. */

@@ -25,7 +25,7 @@ final class RigFleet implements AutoCloseable {
   /** Programs that start at once: more would make the scans of those that run late. */
   private static final int AT_ONCE = 2;
 
-  private static final double HEAT_WITHIN_S = 40;
+  private static final double HEAT_WITHIN_S = 100;
   private static final double LOOK_S = 0.6;
 
   /** With the first about ten seconds. */

@@ -23,7 +23,7 @@ import trayward.host.Verifies.Side;
  * The real program on files that turn bad in the middle of heat: a pipe without a writer blocks
  * whoever opens it for ever, a folder in a file's place can be neither read nor replaced.
  */
-@Timeout(120)
+@Timeout(180)
 class SpoiltFilesTest {
 
   private static final String BATH = "28-0000000000b1";
