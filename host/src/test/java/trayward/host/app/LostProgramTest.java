@@ -13,6 +13,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -25,6 +26,7 @@ import trayward.host.Verifies.Side;
  * failed ends and says so by its exit code (SR-17, SR-18).
  */
 @Timeout(180)
+@Tag("full")
 class LostProgramTest {
 
   /** A failed program ends within its last words, five seconds, and a little. */

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,6 +25,7 @@ import trayward.host.Verifies.Side;
  * whoever opens it for ever, a folder in a file's place can be neither read nor replaced.
  */
 @Timeout(180)
+@Tag("full")
 class SpoiltFilesTest {
 
   private static final String BATH = "28-0000000000b1";
@@ -57,6 +59,7 @@ class SpoiltFilesTest {
     long coldMs = Outside.await(at.bench(), "heater_relay", "0", STALE_AND_BAD_S);
     System.out.println("blocked reader: heater relay open after " + coldMs + " ms");
     Outside.await(at.bench(), "safety_relay", "0", 2);
+    Outside.await(at.bench(), "heat_w_seen_by_the_rig", "0", 2); // the rig's own step comes after
     Outside after = Outside.watch(at.bench(), 1);
     after.assertCold("a blocked reader");
     assertTrue(after.edges() >= 5, "the scan goes on: " + after);
@@ -94,6 +97,7 @@ class SpoiltFilesTest {
     long coldMs = Outside.await(at.bench(), "heater_relay", "0", 1);
     System.out.println("unreadable airflow: heater relay open after " + coldMs + " ms");
     Outside.await(at.bench(), "safety_relay", "0", 2);
+    Outside.await(at.bench(), "heat_w_seen_by_the_rig", "0", 2); // the rig's own step comes after
     Outside after = Outside.watch(at.bench(), 1);
     after.assertCold("unreadable airflow");
     assertTrue(after.edges() >= 5, "the scan goes on: " + after);
@@ -108,6 +112,7 @@ class SpoiltFilesTest {
     at.bench().rigLeaves("airflow");
     Files.writeString(at.bench().lines().resolve("airflow"), "0\n"); // a trip, to be kept
     Outside.await(at.bench(), "safety_relay", "0", 2);
+    Outside.await(at.bench(), "heat_w_seen_by_the_rig", "0", 2); // the rig's own step comes after
     at.program()
         .await(
             s ->
