@@ -133,7 +133,7 @@ final class AlarmFile {
 
   private void rotate() throws IOException {
     Files.move(current, old, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-    forceFolder();
+    WholeFile.forceFolderOf(current);
     end = 0;
     lines = 0;
     ragged = false;
@@ -160,19 +160,11 @@ final class AlarmFile {
       channel.force(true);
     }
     if (made) {
-      forceFolder(); // a new name is durable only once its folder is
+      WholeFile.forceFolderOf(current);
     }
     unfinished = false;
     ragged &= entries.isEmpty();
     end = at;
     lines += entries.size();
-  }
-
-  private void forceFolder() throws IOException {
-    Path folder = current.toAbsolutePath().getParent();
-    try (FileChannel channel =
-        FileChannel.open(folder == null ? current : folder, StandardOpenOption.READ)) {
-      channel.force(true);
-    }
   }
 }

@@ -1,14 +1,10 @@
 package trayward.controller.keep;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -138,31 +134,9 @@ public final class FileKeepStore implements KeepStore {
     }
   }
 
-  private Path folder() {
-    Path folder = file.toAbsolutePath().getParent();
-    return folder == null ? file : folder;
-  }
-
   private boolean replace(KeepRecord record) {
-    Path beside = file.resolveSibling(file.getFileName() + ".new");
-    ByteBuffer bytes = ByteBuffer.wrap(KeepText.write(record).getBytes(StandardCharsets.UTF_8));
     try {
-      try (FileChannel channel =
-          FileChannel.open(
-              beside,
-              StandardOpenOption.CREATE,
-              StandardOpenOption.TRUNCATE_EXISTING,
-              StandardOpenOption.WRITE)) {
-        while (bytes.hasRemaining()) {
-          channel.write(bytes);
-        }
-        channel.force(true);
-      }
-      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-      // The new name is durable only once its folder is: a latch must outlive a power cut.
-      try (FileChannel folder = FileChannel.open(folder(), StandardOpenOption.READ)) {
-        folder.force(true);
-      }
+      WholeFile.replace(file, KeepText.write(record));
       return true;
     } catch (IOException e) {
       if (!failed) { // told once, not at every retry

@@ -1,14 +1,10 @@
 package trayward.controller.keep;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -51,21 +47,8 @@ final class UpkeepFile {
 
   /** Makes it durable; false where that failed. */
   boolean save(Upkeep upkeep) {
-    Path beside = file.resolveSibling(file.getFileName() + ".new");
-    ByteBuffer bytes = ByteBuffer.wrap(UpkeepText.write(upkeep).getBytes(StandardCharsets.UTF_8));
     try {
-      try (FileChannel channel =
-          FileChannel.open(
-              beside,
-              StandardOpenOption.CREATE,
-              StandardOpenOption.TRUNCATE_EXISTING,
-              StandardOpenOption.WRITE)) {
-        while (bytes.hasRemaining()) {
-          channel.write(bytes);
-        }
-        channel.force(true);
-      }
-      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+      WholeFile.replace(file, UpkeepText.write(upkeep));
       return true;
     } catch (IOException e) {
       LOG.error("{} cannot be written: {}", file, e.toString());

@@ -218,7 +218,7 @@ class AlarmRecordTest {
   @Test
   void aFullDiskIsNoExceptionAndIsTold() throws Exception {
     Path full = Path.of("/dev/full");
-    org.junit.jupiter.api.Assumptions.assumeTrue(Files.exists(full));
+    assertTrue(Files.exists(full), "Linux has it");
     Files.createSymbolicLink(current(), full);
     AlarmRecord record = record();
     record.add(steps(0, 3));

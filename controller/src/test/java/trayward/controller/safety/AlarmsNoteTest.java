@@ -4,11 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import trayward.controller.PrintedNote;
 import trayward.controller.event.AlarmCause;
 import trayward.controller.event.Priority;
 import trayward.controller.event.TripCause;
@@ -53,11 +53,7 @@ class AlarmsNoteTest {
 
   @Test
   void theNotesSayWhatTheCodeSays() throws IOException {
-    String printed = printed();
-    if (Boolean.getBoolean("trayward.print")) {
-      Files.writeString(NOTE, printed);
-    }
-    assertEquals(printed, Files.readString(NOTE), "print it anew with -Dtrayward.print=true");
+    PrintedNote.assertSays(printed(), NOTE);
   }
 
   @Test

@@ -1,14 +1,13 @@
 package trayward.controller.safety;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import trayward.controller.PrintedNote;
 import trayward.controller.quantity.Range;
 
 /** The table of limits in code is the one in the notes. */
@@ -34,11 +33,7 @@ class LimitsNoteTest {
 
   @Test
   void theNotesSayWhatTheCodeSays() throws IOException {
-    String printed = printed();
-    if (Boolean.getBoolean("trayward.print")) {
-      Files.writeString(NOTE, printed);
-    }
-    assertEquals(printed, Files.readString(NOTE), "print it anew with -Dtrayward.print=true");
+    PrintedNote.assertSays(printed(), NOTE);
   }
 
   @Test
