@@ -17,7 +17,6 @@ import trayward.controller.port.MonotonicClock;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeReader;
 import trayward.controller.port.WallClock;
-import trayward.controller.regulate.PidRegulator;
 import trayward.controller.rig.RigFolder;
 import trayward.controller.rig.RigInputs;
 import trayward.controller.safety.Limit;
@@ -43,6 +42,7 @@ public final class ControllerRuntime implements AutoCloseable {
 
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
+  private final FitThread fits;
   private final AlarmRecord alarms;
   private final AlarmThread alarmThread;
   private final Mailbox mailbox;
@@ -72,6 +72,7 @@ public final class ControllerRuntime implements AutoCloseable {
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
     this.mailbox = new Mailbox(upkeep::startUnconfirmed);
     long now = clock.nanos();
+    this.fits = new FitThread();
     Io io = wire(settings, clock, now);
     this.probes = io.probeThread();
     this.scan =
@@ -87,7 +88,13 @@ public final class ControllerRuntime implements AutoCloseable {
             io.lines(),
             io.probes(),
             io.outputs(),
-            new PidRegulator(settings.model(), settings.room(), settings.limits().plateCeilingC()),
+            Regulators.of(
+                settings.control(),
+                settings.plateFitted(),
+                settings.model(),
+                settings.room(),
+                settings.limits(),
+                fits),
             store,
             mailbox,
             events,
@@ -191,6 +198,7 @@ public final class ControllerRuntime implements AutoCloseable {
     if (probes != null) {
       probes.close();
     }
+    fits.close();
     store.close();
     counting.close();
     alarmThread.close();

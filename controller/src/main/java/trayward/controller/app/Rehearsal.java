@@ -7,7 +7,8 @@ import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.MemoryKeepStore;
-import trayward.controller.regulate.PidRegulator;
+import trayward.controller.regulate.Fits;
+import trayward.controller.regulate.Regulator;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Request;
@@ -108,8 +109,14 @@ public final class Rehearsal {
             scenario.plateProbe().present(),
             scenario.model(),
             scenario.room());
-    PidRegulator regulator =
-        new PidRegulator(scenario.model(), scenario.room(), scenario.limits().plateCeilingC());
+    Regulator regulator =
+        Regulators.of(
+            scenario.control(),
+            scenario.plateProbe().present(),
+            scenario.model(),
+            scenario.room(),
+            scenario.limits(),
+            Fits.inline());
     return new Scan(
         settings, tray, tray, tray.outputs(), regulator, store, mailbox, events, host, nowNanos);
   }

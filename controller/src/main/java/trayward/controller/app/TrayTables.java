@@ -161,7 +161,7 @@ final class TrayTables {
     ControlTable table =
         new ControlTable(
             control.number("set_c", Math.max(set.min(), Math.min(40, set.max())), set),
-            control.oneOf("regulator", "auto", List.of("auto", "pid")),
+            control.oneOf("regulator", "auto", List.of("auto", "cascade", "pid")),
             control.number("cycle_s", 5, new Range(1, 60, "s")),
             control.number("min_pulse_s", 0.5, new Range(0.1, 5, "s")),
             control.flag("attended", true),

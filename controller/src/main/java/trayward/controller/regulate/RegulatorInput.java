@@ -8,7 +8,10 @@ package trayward.controller.regulate;
  * @param bathC bath temperature to control on, °C; NaN where none is believable
  * @param bathTakenNanos when that was true; a changed value marks a new sample
  * @param plateC plate temperature, °C; NaN where there is none
+ * @param plateTakenNanos when that was true
  * @param heatAllowed whether the interlock permitted heat in the last scan
+ * @param heating whether heat was commanded from the last scan to this one
+ * @param nowNanos monotonic time of this scan
  */
 public record RegulatorInput(
     double elapsedS,
@@ -16,4 +19,7 @@ public record RegulatorInput(
     double bathC,
     long bathTakenNanos,
     double plateC,
-    boolean heatAllowed) {}
+    long plateTakenNanos,
+    boolean heatAllowed,
+    boolean heating,
+    long nowNanos) {}

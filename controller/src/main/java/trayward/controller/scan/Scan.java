@@ -142,7 +142,8 @@ public final class Scan {
     ThermalInput thermal = probes.thermal(elapsedMs / 1000.0, written.heat(), state.state());
     watches.see(thermal, elapsedMs, in, written);
     level = level.next(thermal);
-    double duty = watches.looking() ? 0 : regulate(elapsedMs);
+    double asked = regulate(elapsedMs, nowNanos);
+    double duty = watches.looking() ? 0 : asked;
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
     written = write(verdict, duty, elapsedMs);
@@ -203,7 +204,7 @@ public final class Scan {
     return settings.limits().setRange().contains(celsius);
   }
 
-  private double regulate(int elapsedMs) {
+  private double regulate(int elapsedMs, long nowNanos) {
     ProbeTrack bath = probes.track(ProbeRole.BATH);
     ProbeTrack plate = probes.track(ProbeRole.PLATE);
     return regulator.duty(
@@ -213,7 +214,10 @@ public final class Scan {
             bath.goodCelsius(),
             bath.goodTakenNanos(),
             plate.goodCelsius(),
-            permittedBefore));
+            plate.goodTakenNanos(),
+            permittedBefore,
+            written.heat(),
+            nowNanos));
   }
 
   private InterlockInputs inputs(

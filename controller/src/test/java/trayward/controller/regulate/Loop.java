@@ -95,7 +95,16 @@ final class Loop {
 
   /** What the regulator sees now, with another bath temperature or heat withheld where wanted. */
   RegulatorInput input(double bathC, boolean heatAllowed) {
-    return new RegulatorInput(STEP_S, setC, bathC, takenNanos, plateReadC, heatAllowed);
+    return new RegulatorInput(
+        STEP_S,
+        setC,
+        bathC,
+        takenNanos,
+        plateReadC,
+        takenNanos,
+        heatAllowed,
+        pulses.on(),
+        steps * 100_000_000L);
   }
 
   double bathReadC() {

@@ -173,7 +173,9 @@ class PidRegulatorTest {
       double bathC = random.nextInt(20) == 0 ? Double.NaN : 10 + 50 * random.nextDouble();
       double plateC = random.nextInt(20) == 0 ? Double.NaN : 10 + 70 * random.nextDouble();
       boolean allowed = random.nextInt(5) > 0;
-      double duty = regulator.duty(new RegulatorInput(0.1, setC, bathC, nanos, plateC, allowed));
+      double duty =
+          regulator.duty(
+              new RegulatorInput(0.1, setC, bathC, nanos, plateC, nanos, allowed, false, nanos));
       assertTrue(duty >= 0 && duty <= 1, "duty " + duty);
       assertTrue(!(plateC >= CEILING_C) || duty == 0, "over a plate of " + plateC);
     }
@@ -189,6 +191,15 @@ class PidRegulatorTest {
 
   private static RegulatorInput at(
       int second, double setC, double bathC, double plateC, boolean allowed) {
-    return new RegulatorInput(0.1, setC, bathC, second * SECOND, plateC, allowed);
+    return new RegulatorInput(
+        0.1,
+        setC,
+        bathC,
+        second * SECOND,
+        plateC,
+        second * SECOND,
+        allowed,
+        false,
+        second * SECOND);
   }
 }

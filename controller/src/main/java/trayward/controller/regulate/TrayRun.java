@@ -1,0 +1,59 @@
+package trayward.controller.regulate;
+
+/**
+ * A believed tray run forward second by second, with its probes' lags. Mutable; one thread.
+ *
+ * <p>Midpoint method with steps of a second: the plate's time constant is above 20 s, so a step
+ * errs by far less than a probe can resolve. A lag is followed exactly for an input that is
+ * straight over the step.
+ */
+final class TrayRun {
+
+  /** Less than this is never left of a bath, as a share: keeps the equations finite. */
+  static final double LEAST_SHARE = 0.05;
+
+  private final TrayRates rates;
+  private final double bathLagS;
+  private final double plateLagS;
+  private final double bathKeep;
+  private final double plateKeep;
+  double plateC;
+  double bathC;
+  double plateSensedC;
+  double bathSensedC;
+
+  /** Liquid left, as a share of what was there at the beginning. */
+  double share = 1;
+
+  TrayRun(TrayRates rates, double bathLagS, double plateLagS, double plateC, double bathC) {
+    this.rates = rates;
+    this.bathLagS = bathLagS;
+    this.plateLagS = plateLagS;
+    this.bathKeep = Math.exp(-1 / bathLagS);
+    this.plateKeep = Math.exp(-1 / plateLagS);
+    this.plateC = plateC;
+    this.bathC = bathC;
+    this.plateSensedC = plateC;
+    this.bathSensedC = bathC;
+  }
+
+  /** A second with the heater on for {@code u} of it. */
+  void second(double u) {
+    double p = plateC;
+    double b = bathC;
+    double pm = p + 0.5 * rates.plateRate(u, p, b);
+    double bm = b + 0.5 * rates.bathRate(p, b) / share;
+    plateC = p + rates.plateRate(u, pm, bm);
+    bathC = b + rates.bathRate(pm, bm) / share;
+    share = Math.max(LEAST_SHARE, share - rates.vanishingPerS(bm));
+    plateSensedC = lagged(plateSensedC, p, plateC, plateLagS, plateKeep);
+    bathSensedC = lagged(bathSensedC, b, bathC, bathLagS, bathKeep);
+  }
+
+  /** y' = (x - y)/lag for x straight from {@code x0} to {@code x1} over a second. */
+  private static double lagged(double y, double x0, double x1, double lagS, double keep) {
+    double slope = x1 - x0;
+    double steady = x0 - slope * lagS;
+    return steady + slope + (y - steady) * keep;
+  }
+}
