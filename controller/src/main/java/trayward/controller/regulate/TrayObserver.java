@@ -42,8 +42,13 @@ final class TrayObserver {
   /** Half or double the bath, as a logarithm and some more: nobody pours more unnoticed. */
   private static final double MOST_GROWTH = 1;
 
-  /** Unexplained heat of the bath is at most this, K/s: 200 W on a litre. */
-  private static final double MOST_EXTRA = 0.05;
+  /**
+   * Unexplained heat of the bath is some of its evaporation, which a cover takes away and a draught
+   * may double, and a little besides: 10 W on a litre, K/s.
+   */
+  private static final double MOST_EVAPORATION = 1.5;
+
+  private static final double SMALL_EXTRA = 0.0025;
 
   /** Scans remembered to compare a reading with what was predicted for its own time. */
   private static final int REMEMBERED = 48;
@@ -337,6 +342,8 @@ final class TrayObserver {
     }
     x[GROWTH] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[GROWTH]));
     x[LAG] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[LAG]));
-    x[BATH_EXTRA] = Math.max(-MOST_EXTRA, Math.min(MOST_EXTRA, x[BATH_EXTRA]));
+    double evaporation = MOST_EVAPORATION * rates.evaporationRate(x[BATH]) / capacity();
+    double most = SMALL_EXTRA + evaporation;
+    x[BATH_EXTRA] = Math.max(-most, Math.min(most, x[BATH_EXTRA]));
   }
 }
