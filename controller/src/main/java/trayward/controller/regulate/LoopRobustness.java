@@ -33,9 +33,9 @@ public record LoopRobustness(
 
   /**
    * Looks at {@code loop} over a band of frequencies that reaches from where it only integrates to
-   * where its gain is well below 1. The loop itself, opened, has no unstable pole and at most two
-   * integrators; at the bottom of the band its phase is above -180 degrees. Any other loop is
-   * called unstable.
+   * where its gain is well below 1. The loop itself, opened, has a positive gain, no unstable pole
+   * and at most two integrators. A loop whose gain has not fallen at the top of the band is not
+   * called stable.
    *
    * @param loop plant and controller in series
    * @param lowRadPerS bottom of the band, rad/s
@@ -76,7 +76,9 @@ public record LoopRobustness(
   private static boolean encirclesNothing(FrequencyResponse loop, FrequencySweep sweep) {
     double[] points = sweep.points();
     Complex before = loop.at(points[0]).add(1);
-    double turned = before.getArgument();
+    // Two integrators and a lag begin beyond -180 degrees, not short of +180.
+    double start = before.getArgument();
+    double turned = start > FastMath.PI / 2 ? start - 2 * FastMath.PI : start;
     for (double w : points) {
       Complex now = loop.at(w).add(1);
       turned += now.divide(before).getArgument();

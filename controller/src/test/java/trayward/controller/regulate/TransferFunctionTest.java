@@ -1,6 +1,7 @@
 package trayward.controller.regulate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -119,7 +120,25 @@ class TransferFunctionTest {
   @Test
   void aLoopNotSeenToItsEndIsNotCalledStable() {
     TransferFunction loop = TransferFunction.lags(4, 0, 1);
-    assertTrue(!LoopRobustness.of(loop, 1e-5, 1).stable());
+    assertFalse(LoopRobustness.of(loop, 1e-5, 1).stable());
+  }
+
+  /** 1/(s^2 (s+1)) turns about -1 at any gain: Routh, s^3 + s^2 + k has a missing term. */
+  @Test
+  void twoIntegratorsAndALagAreNeverStable() {
+    for (double gain : new double[] {1e-3, 1, 1e3}) {
+      TransferFunction loop = TransferFunction.lags(gain, 0, 1).integrating(2);
+      assertFalse(LoopRobustness.of(loop, 1e-4, 1e4).stable(), "gain " + gain);
+    }
+  }
+
+  /** k (1 + 2 s)/(s^2 (s+1)): by Routh s^3 + s^2 + 2 k s + k is stable at any gain. */
+  @Test
+  void aLeadBeforeTheLagMakesThemStable() {
+    for (double gain : new double[] {1e-3, 1, 1e3}) {
+      TransferFunction loop = TransferFunction.lags(gain, 0, 1).withZeros(2).integrating(2);
+      assertTrue(LoopRobustness.of(loop, 1e-4, 1e5).stable(), "gain " + gain);
+    }
   }
 
   private static void near(Complex expected, Complex actual) {

@@ -46,16 +46,22 @@ class TuningRulesTest {
     same(new IsaPid(4.8, 1.813799364, 0.453449841, NONE), ZieglerNichols.pid(u));
   }
 
-  /** What the rules are known for: the first lively, the second calm. The tray is the reference. */
+  /**
+   * What the rules are known for: the first lively, the second calmer. On the reference tray, which
+   * nearly integrates, the first has next to no margin left, and the second less than SIMC. Own
+   * arithmetic, twice.
+   */
   @Test
-  void onTheReferenceTrayTheFirstIsLivelyAndTheSecondCalm() {
+  void onTheReferenceTrayTheFirstIsLivelyAndTheSecondCalmer() {
     TransferFunction tray = TransferFunction.lags(41.6044, 3.75, 905.576, 46.943, 5);
     UltimatePoint u = UltimatePoint.of(tray).orElseThrow();
     LoopRobustness lively = LoopRobustness.of(tray.times(ZieglerNichols.pi(u)), 1e-6, 10);
     LoopRobustness calm = LoopRobustness.of(tray.times(TyreusLuyben.pi(u)), 1e-6, 10);
-    assertTrue(lively.ms() > 2.5 || !lively.stable(), "Ms " + lively);
+    assertTrue(lively.stable());
+    assertEquals(22.75, lively.ms(), 0.01);
+    assertEquals(1.18, lively.gainMargin(), 0.01);
     assertTrue(calm.stable());
-    assertTrue(calm.ms() < lively.ms(), "Ms " + calm);
+    assertEquals(3.117, calm.ms(), 0.01);
   }
 
   /** At half of the ultimate gain the gain margin is 2; beyond it the loop is not stable. */
