@@ -10,7 +10,7 @@ import org.hipparchus.util.FastMath;
  * is common practice. Immutable; safe on any thread.
  *
  * @param stable whether the closed loop is stable; where it is not, Ms and Mt mean nothing, the
- *     gain margin is below 1 and tells how far the gain must fall, and there is no delay margin
+ *     gain margin tells by what the gain must be multiplied, and there is no delay margin
  * @param ms Ms, the largest of |1/(1 + L)|
  * @param mt Mt, the largest of |L/(1 + L)|
  * @param gainMargin times the loop's gain may grow; infinite where the phase never passes -180
