@@ -162,7 +162,8 @@ class HeatTrailTest {
     assertNull(of(7, i -> 30 + i, i -> 40 + 1.31 * i));
     assertNotNull(of(7, i -> 30 + i, i -> 40 + 0.71 * i));
     assertNull(of(7, i -> 30 + i, i -> 40 + 0.69 * i));
-    assertNotNull(of(11, i -> 30 + i, i -> i == 4 ? 40 : i == 10 ? 47.8 : 0), "the bound counts");
+    IntToDoubleFunction ten = i -> i == 6 ? 40 : 30 + 10 * i / 6.0;
+    assertNotNull(of(7, ten, i -> i == 6 ? 53 : 40), "the bound itself follows");
   }
 
   /** 0.08 of a rise of 8 K, and 0.12 K: 0.76 K off the line between the ends bend a course. */
@@ -174,8 +175,8 @@ class HeatTrailTest {
         assertNull(bent(at, side * 0.77), at + " by " + side);
       }
     }
-    HeatTrail exact = blocks(7, i -> 0.5 * i + (i == 3 ? 0.08 * 3.0 + 0.12 : 0), i -> 40 + 0.5 * i);
-    assertNotNull(exact.stretch(TRAY), "the bound itself is straight");
+    IntToDoubleFunction twelve = i -> i == 3 ? 1.08 : 2.0 * i - 6; // through 0 in its middle
+    assertNotNull(of(7, twelve, i -> 40 + 2.0 * i), "the bound itself is straight");
   }
 
   /** A rise of 8 K over the last seven of nine blocks, one of which is off by {@code byK}. */
