@@ -1,108 +1,28 @@
 package trayward.controller.safety;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static trayward.controller.safety.ContactScan.LEVEL;
+import static trayward.controller.safety.ContactScan.course;
+import static trayward.controller.safety.ContactScan.scan;
+import static trayward.controller.safety.ContactScan.single;
 
 import java.util.Optional;
-import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import trayward.controller.Verifies;
 import trayward.controller.Verifies.Side;
 
-/** The contact test at each of its bounds, in single scans. */
+/** What accuses a contact and what begins the test anew, at each bound and in single scans. */
 class ContactBoundsTest {
 
-  private static final int CLOSED_MS = 25_000;
-
-  private static final Course.Line LEVEL = new Course.Line(0, 0, 0);
-
-  /** Readings a second apart that end now. */
-  private static Course course(int readings, DoubleUnaryOperator celsiusBackS) {
-    Course course = Course.START;
-    for (int i = readings - 1; i >= 0; i--) {
-      long taken = (100L - i) * 1_000_000_000L;
-      course = course.next(new ThermalInput.Sample(celsiusBackS.applyAsDouble(i), taken));
-    }
-    return course;
-  }
-
-  private static Course single(double celsius) {
-    return course(1, back -> celsius);
-  }
-
-  private static ThermalInput.Sample old(Course course) {
-    return new ThermalInput.Sample(course.celsius().at(0), Math.round(course.takenS().at(0) * 1e9));
-  }
-
-  /** One scan of a second that brings no new reading. */
-  private static ContactWatch scan(ContactWatch watch, boolean seesPlate) {
-    ThermalInput.Sample plate = seesPlate ? old(watch.hot()) : ThermalInput.Sample.NONE;
-    ThermalInput in = new ThermalInput(1, false, State.PURGING, old(watch.bath()), plate);
-    return watch.next(in, CLOSED_MS);
-  }
-
-  private static ContactStage calmed(Course hot, Course bath, boolean seesPlate, double offS) {
-    Course.Line none = Course.Line.NONE;
-    ContactWatch watch =
-        new ContactWatch(ContactStage.CALMING, 0, offS, hot, bath, none, none, Optional.empty());
-    return scan(watch, seesPlate).stage();
-  }
-
-  private static ContactStage calmed(DoubleUnaryOperator hot, DoubleUnaryOperator bath) {
-    return calmed(course(30, hot), course(30, bath), true, 1e6);
-  }
-
-  private static Course level(int readings) {
-    return course(readings, back -> 20);
-  }
-
-  @Test
-  void theTestBeginsAfterEighteenSecondsOfLineOrTwentyEightOfABathAlone() {
-    assertEquals(ContactStage.CALMING, calmed(level(18), level(40), true, 0));
-    assertEquals(ContactStage.CALMING, calmed(level(40), level(18), true, 0));
-    assertEquals(ContactStage.HEATER_ALONE, calmed(level(19), level(19), true, 0));
-    assertEquals(ContactStage.CALMING, calmed(level(28), level(28), false, 1e6));
-    assertEquals(ContactStage.HEATER_ALONE, calmed(level(29), level(29), false, 1e6));
-    assertEquals(ContactStage.CALMING, calmed(level(29), level(29), false, 298));
-    assertEquals(ContactStage.HEATER_ALONE, calmed(level(29), level(29), false, 299));
-  }
-
-  /** A bend of 0.02 K/s in the middle of the 20 s is no calm; nor is it in the bath. */
-  @Test
-  void aBentCourseIsWaitedFor() {
-    DoubleUnaryOperator rest = back -> 20;
-    for (int side : new int[] {-1, 1}) {
-      DoubleUnaryOperator late = back -> back < 10 ? 20 + side * 0.025 * (10 - back) : 20;
-      DoubleUnaryOperator early = back -> back > 10 ? 20 + side * 0.025 * (back - 10) : 20;
-      DoubleUnaryOperator little = back -> back < 10 ? 20 + side * 0.018 * (10 - back) : 20;
-      assertEquals(ContactStage.CALMING, calmed(late, rest));
-      assertEquals(ContactStage.CALMING, calmed(rest, late));
-      assertEquals(ContactStage.CALMING, calmed(early, rest));
-      assertEquals(ContactStage.CALMING, calmed(rest, early));
-      assertEquals(ContactStage.HEATER_ALONE, calmed(little, rest));
-      assertEquals(ContactStage.HEATER_ALONE, calmed(rest, little));
-    }
-  }
-
-  @Test
-  void aPlateThatNearsItsBathByThreeHundredthsIsWaitedFor() {
-    assertEquals(ContactStage.CALMING, calmed(back -> 40 + 0.031 * back, back -> 20));
-    assertEquals(ContactStage.HEATER_ALONE, calmed(back -> 40 + 0.029 * back, back -> 20));
-    assertEquals(
-        ContactStage.HEATER_ALONE,
-        calmed(back -> 40 + 0.1 * back, back -> 30 + 0.1 * back),
-        "both fall alike");
-  }
-
-  private static ContactWatch at(
-      ContactStage stage, double stageS, Course hot, Course bath, Course.Line before) {
-    return new ContactWatch(stage, stageS, 1e6, hot, bath, before, LEVEL, Optional.empty());
+  private static ContactWatch at(ContactStage stage, double stageS, Course hot, Course bath) {
+    return new ContactWatch(stage, stageS, 1e6, hot, bath, LEVEL, LEVEL, Optional.empty());
   }
 
   private static Optional<Relay> accused(ContactStage stage, double hotK, boolean seesPlate) {
     Course hot = single(hotK);
     Course bath = seesPlate ? single(0) : hot;
     double stageS = seesPlate ? 3 : 24;
-    return scan(at(stage, stageS, hot, bath, LEVEL), seesPlate).suspect();
+    return scan(at(stage, stageS, hot, bath), seesPlate).suspect();
   }
 
   @Test
@@ -133,31 +53,10 @@ class ContactBoundsTest {
   }
 
   @Test
-  void whatCameIsWaitedForFourSecondsAndInABathTwentyFive() {
-    Course rest = single(0);
-    ContactStage stage = ContactStage.HEATER_AFTER;
-    assertEquals(stage, scan(at(stage, 2.9, rest, rest, LEVEL), true).stage());
-    assertEquals(ContactStage.SAFETY_ALONE, scan(at(stage, 3, rest, rest, LEVEL), true).stage());
-    assertEquals(stage, scan(at(stage, 23.9, rest, rest, LEVEL), false).stage());
-    assertEquals(ContactStage.SAFETY_ALONE, scan(at(stage, 24, rest, rest, LEVEL), false).stage());
-  }
-
-  @Test
-  void eachRelayIsClosedForItsTime() {
-    Course rest = single(0);
-    ContactStage alone = ContactStage.HEATER_ALONE;
-    assertEquals(alone, scan(at(alone, 23.9, rest, rest, LEVEL), true).stage());
-    assertEquals(ContactStage.HEATER_AFTER, scan(at(alone, 24, rest, rest, LEVEL), true).stage());
-    assertEquals(
-        ContactStage.SAFETY_AFTER,
-        scan(at(ContactStage.SAFETY_ALONE, 24, rest, rest, LEVEL), true).stage());
-  }
-
-  @Test
   @Verifies(value = "SR-26", side = Side.WITHHOLDS)
   void twoKelvinNeedNoMoreTime() {
-    assertEquals(Optional.of(Relay.SAFETY), accusedWhileClosed(2, LEVEL));
-    assertEquals(Optional.empty(), accusedWhileClosed(1.99, LEVEL));
+    assertEquals(Optional.of(Relay.SAFETY), accusedWhileClosed(2));
+    assertEquals(Optional.empty(), accusedWhileClosed(1.99));
     Course.Line falling = new Course.Line(90, 1, -0.1); // at 100 s it would be at 0
     Course.Line alike = new Course.Line(90, 0, -0.1); // the bath falls as fast: nothing nears
     ContactWatch watch =
@@ -173,8 +72,8 @@ class ContactBoundsTest {
     assertEquals(Optional.empty(), scan(watch, true).suspect(), "it has not risen by 2 K");
   }
 
-  private static Optional<Relay> accusedWhileClosed(double hotK, Course.Line before) {
-    ContactWatch watch = at(ContactStage.HEATER_ALONE, 5, single(hotK), single(0), before);
+  private static Optional<Relay> accusedWhileClosed(double hotK) {
+    ContactWatch watch = at(ContactStage.HEATER_ALONE, 5, single(hotK), single(0));
     return scan(watch, true).suspect();
   }
 
@@ -213,7 +112,7 @@ class ContactBoundsTest {
   }
 
   private static boolean begunAnew(Course hot, Course bath, boolean seesPlate) {
-    ContactWatch next = scan(at(ContactStage.HEATER_ALONE, 5, hot, bath, LEVEL), seesPlate);
+    ContactWatch next = scan(at(ContactStage.HEATER_ALONE, 5, hot, bath), seesPlate);
     return next.hot().count() == 0 && next.suspect().isEmpty();
   }
 
@@ -226,8 +125,7 @@ class ContactBoundsTest {
       assertEquals(true, begunAnew(single(4), single(side * 2), true));
       assertEquals(true, begunAnew(single(4), single(side * 3), true));
     }
-    ContactWatch heated =
-        scan(at(ContactStage.HEATER_ALONE, 5, single(4), single(1.99), LEVEL), true);
+    ContactWatch heated = scan(at(ContactStage.HEATER_ALONE, 5, single(4), single(1.99)), true);
     assertEquals(Optional.of(Relay.SAFETY), heated.suspect(), "the bath of a hot plate");
   }
 
