@@ -116,4 +116,17 @@ class AfterRunTest {
     assertEquals(State.OFF, bench.state());
     assertFalse(bench.last().fan());
   }
+
+  @Test
+  @Verifies(value = "SR-20", side = Side.ALLOWS)
+  void onlyHeatAndItsEndBeginTheTimeOfACoolBathAnew() {
+    Bench bench = Bench.in(State.OFF);
+    bench.run(60);
+    int cool = bench.between().run().coolMs();
+    bench.ask(Request.START).scan();
+    assertEquals(State.PROVING, bench.state());
+    assertEquals(cool + 100, bench.between().run().coolMs());
+    bench.until(State.PURGING);
+    assertTrue(bench.between().run().coolMs() > cool);
+  }
 }

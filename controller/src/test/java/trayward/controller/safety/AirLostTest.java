@@ -162,4 +162,18 @@ class AirLostTest {
     bench.ask(Request.RESET).scan();
     assertEquals(State.OFF, bench.state());
   }
+
+  @Test
+  void breaksOfARunAreForgottenWhenTheNextOneBegins() {
+    Bench bench = Bench.in(State.HOLDING);
+    bench.air(Proof.ABSENT).scan();
+    bench.air(null).run(1);
+    assertEquals(1, bench.between().air().breaks());
+    bench.ask(Request.STOP).scan();
+    assertEquals(State.AFTER_RUN, bench.state());
+    assertEquals(1, bench.between().air().breaks());
+    bench.ask(Request.START).scan();
+    assertEquals(State.PROVING, bench.state());
+    assertEquals(0, bench.between().air().breaks());
+  }
 }

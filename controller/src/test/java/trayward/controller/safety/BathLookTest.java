@@ -82,6 +82,16 @@ class BathLookTest {
     assertEquals(BathLook.Answer.NOT_MISSED, at(317.1, 0, -1).answer(40), "no credit for a rise");
   }
 
+  /** At 0 °C and with round numbers the bounds themselves can be had exactly. */
+  @Test
+  void eachBoundItselfCounts() {
+    HeatMissed.Least none = HeatMissed.Least.NONE;
+    assertEquals(BathLook.Answer.MISSED, new BathLook(10, 0.15, 0, none, 0).answer(0));
+    assertEquals(BathLook.Answer.OPEN, new BathLook(10, 0, 0, none, 0).answer(0.1));
+    HeatMissed.Least sure = new HeatMissed.Least(0.3, 1, 0, 1, 0);
+    assertEquals(BathLook.Answer.NOT_MISSED, new BathLook(18, 0, 0, sure, 0).answer(0));
+  }
+
   @Test
   void noLookIsBegunThatWouldNotEnd() {
     HeatMissed.Least just = new HeatMissed.Least(0.3001 / 320, 1, 0, 1, 0);

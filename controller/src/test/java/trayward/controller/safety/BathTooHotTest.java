@@ -131,6 +131,8 @@ class BathTooHotTest {
     bench.bath(54).ask(Request.ACKNOWLEDGE).scan();
     bench.ask(Request.RESET).scan();
     assertEquals(Refusal.CAUSE_PRESENT, bench.last().refused().get(Request.RESET));
+    bench.bath(53).ask(Request.RESET).scan();
+    assertEquals(Refusal.CAUSE_PRESENT, bench.last().refused().get(Request.RESET));
     bench.bath(52.9).ask(Request.RESET).scan();
     assertEquals(State.OFF, bench.state());
     assertNotEquals(TripCause.BATH_TOO_HOT, bench.firstOut());

@@ -31,6 +31,13 @@ class BlocksTest {
     assertEquals(4.2, full.next(42, 0.1).sum(), 1e-9);
   }
 
+  /** Fifty tenths of a second add up to a little less than five seconds. */
+  @Test
+  void aBlockMayBeShortByWhatRoundingTakes() {
+    assertTrue(new Blocks(5 - 1e-6, 200, Blocks.START.means(), 0).next(40, 0).filled());
+    assertFalse(new Blocks(5 - 2e-6, 200, Blocks.START.means(), 0).next(40, 0).filled());
+  }
+
   @Test
   void aStraightLineHasItsMeanAndItsSlopeOverAnyBlocks() {
     Blocks blocks = line(60, 40, -0.02);

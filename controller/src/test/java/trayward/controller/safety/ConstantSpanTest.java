@@ -119,6 +119,13 @@ class ConstantSpanTest {
   }
 
   @Test
+  void aFirstChangeTakesNothingBack() {
+    ConstantSpan first = ConstantSpan.START.next(40, 1, 0, false);
+    assertEquals(0, first.next(39.5, 1, 0, false).flips());
+    assertEquals(0, first.next(40.5, 1, 0, false).flips());
+  }
+
+  @Test
   void changesThatTakeBackTheOneBeforeAreCountedAsNoise() {
     ConstantSpan up = ConstantSpan.START.next(40, 1, 0, false).next(40.5, 1, 0, false);
     assertEquals(0.5, up.lastK());

@@ -52,6 +52,14 @@ class HeatMissedTest {
     assertEquals(minute.slow().mean(0, 12), young.slow());
   }
 
+  /** Pours may have doubled it: 4 L and 0.6 L where two were said. */
+  @Test
+  void twiceTheLiquidIsWarmedByLess() {
+    TrayModel two = new TrayModel(2, 0.072, 1100, 18, 2.5, 0.5, 250, 1);
+    double perS = HeatMissed.START.least(two, 12).kelvinPerS();
+    assertEquals(0.65 * 250 / (4180 * 4.6), perS, 1e-12);
+  }
+
   @Test
   void ofBothPlatesTheOneThatShowsLessCounts() {
     HeatMissed.Least quick = new HeatMissed.Least(1, 0.1, 0.2, 5, 5);

@@ -94,4 +94,13 @@ class LevelWatchTest {
     assertFalse(new LevelTold.Holds(litres).believable());
     assertTrue(new LevelTold.AsSaid().believable());
   }
+
+  @Test
+  void whatCannotBeSaidIsToldWithItsRange() {
+    assertEquals(LevelTold.POURED_L.words(), new LevelTold.Poured(50).accepted());
+    assertEquals(LevelTold.LEVEL_L.words(), new LevelTold.Holds(50).accepted());
+    assertTrue(new LevelTold.Poured(0.001).believable());
+    assertFalse(new LevelTold.Holds(0.04).believable());
+    assertTrue(new LevelTold.Holds(0.05).believable());
+  }
 }

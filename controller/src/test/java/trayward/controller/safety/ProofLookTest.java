@@ -123,8 +123,10 @@ class ProofLookTest {
     assertFalse(bench.last().fan(), "the look");
     bench.run(5.9);
     assertFalse(bench.last().fan());
+    assertTrue(bench.between().looking());
     bench.run(0.2);
     assertTrue(bench.last().fan(), "only as long as the look");
+    assertFalse(bench.between().looking());
     bench.ask(Request.RESET).scan();
     assertEquals(State.OFF, bench.state());
     bench.given(c -> c.setC = 50).ask(Request.START).until(State.HEATING);

@@ -62,6 +62,22 @@ class ReadingTrailTest {
     assertEquals(0.5, of(2, 80, 2, 3, 4, 5, 6, 7, 8, 90).slope(), 1.0 / 12 + 1e-12);
   }
 
+  @Test
+  void readingsWithinOneSecondHaveNoSlope() {
+    assertEquals(0, over(1).slope());
+    assertEquals(6 / 1.5, over(1.5).slope(), 1e-12);
+  }
+
+  /** Nine readings that rise by 1 K each; the eighth is taken that long after the second. */
+  private static ReadingTrail over(double seconds) {
+    double[] takenS = {0, 1, 1.125, 1.25, 1.375, 1.5, 1.625, 1 + seconds, 3};
+    ReadingTrail trail = ReadingTrail.START;
+    for (int i = 0; i < takenS.length; i++) {
+      trail = trail.next(new ThermalInput.Sample(i, Math.round(takenS[i] * 1e9)));
+    }
+    return trail;
+  }
+
   /**
    * The reference bath at 40 °C loses 95 W (F0: 45 W of it by evaporation): 0.028 K/s for 0.8 L.
    */

@@ -165,4 +165,15 @@ class WarningTest {
         List.of("AIR_LOST", "BATH_WITHOUT_AIR", "LEVEL_LOW"),
         bench.last().alarms().stream().map(a -> a.cause().name()).toList());
   }
+
+  @Test
+  @Verifies(value = "SR-27", side = Side.ALLOWS)
+  void aBathJustUnderTheLimitHoldsAnAlarmButBeginsNone() {
+    Bench bench = Bench.in(State.OFF).bath(29.8).air(Proof.ABSENT);
+    bench.run(60);
+    assertEquals(List.of(), warnings(bench));
+    bench.bath(30.1).run(16);
+    bench.bath(29.8).run(60);
+    assertEquals(List.of(noAir(AlarmState.UNACKNOWLEDGED)), warnings(bench));
+  }
 }
