@@ -21,6 +21,9 @@ public record Point(double celsius, double statedK, double rawC, double scatterK
    */
   public static final double ICE_STATED_K = 0.05;
 
+  /** 2026-01-01: a clock that shows less is not set. */
+  private static final long EARLIEST_DAY = 20_454;
+
   /** An ice point. */
   public static Point ice(Stand stand, long epochDay) {
     return new Point(ICE_C, ICE_STATED_K, stand.meanC(), stand.scatterK(), epochDay);
@@ -29,6 +32,11 @@ public record Point(double celsius, double statedK, double rawC, double scatterK
   /** A reading against a thermometer. */
   public static Point reference(double celsius, double statedK, Stand stand, long epochDay) {
     return new Point(celsius, statedK, stand.meanC(), stand.scatterK(), epochDay);
+  }
+
+  /** Whether the clock can have been right: not before this was written. */
+  public boolean dated() {
+    return epochDay >= EARLIEST_DAY;
   }
 
   /** Whether these are numbers of an ice point. */

@@ -188,7 +188,7 @@ class ProbeCalibratorTest {
   void aReadingThatDidNotStandStillIsRefused() {
     ProbeCalibrator calibrator = calibrator();
     run(20);
-    assertTrue(ask(() -> calibrator.ice(ProbeRole.BATH)).reason().contains("so far 1"));
+    assertTrue(ask(() -> calibrator.ice(ProbeRole.BATH)).reason().contains("so far"));
     run(40);
     hangsIn.put(ProbeRole.BATH, 20.9375);
     run(10);
