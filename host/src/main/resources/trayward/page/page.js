@@ -291,7 +291,8 @@
   function showProbes(s) {
     show($('calibration'), s.calibration_record_ok === false);
     if (!atRest(s)) show($('probes'), false);
-    show($('probes-open'), atRest(s) && $('probes').hidden);
+    show($('probes-open'), atRest(s));
+    document.body.classList.toggle('probing', !$('probes').hidden && !document.body.classList.contains('alarmed'));
     if (!$('probes').hidden && seconds() - probesAt > 1) hearProbes();
   }
 
@@ -330,8 +331,7 @@
 
   function openProbes(open) {
     show($('probes'), open);
-    show($('probes-open'), !open);
-    document.body.classList.toggle('asking', open);
+    document.body.classList.toggle('probing', open);
     referenceC = null;
     if (open) hearProbes();
   }
@@ -341,7 +341,8 @@
     if (!p) return;
     const wrong = await ask(method, '/api/probes/' + p.role + '/calibration', body, ANSWER_MS);
     say(wrong ? 'not taken: ' + wrong : words(p.role) + ' probe: ' + done);
-    hearProbes();
+    if (!wrong) recent.length = 0; // the step of a new correction is no drift
+    setTimeout(hearProbes, 300); // the scan applies it a moment later
   }
 
   function showWithheld(s) {
@@ -399,7 +400,7 @@
     show($('log'), s.log_ok === false);
     show($('alarm-record'), s.alarm_record_ok === false);
     const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
-    body.toggle('asking', !$('level').hidden || !$('confirm').hidden || !$('probes').hidden);
+    body.toggle('asking', !$('level').hidden || !$('confirm').hidden);
     body.toggle('crowded', notices.filter(Boolean).length > 1);
   }
 
@@ -426,6 +427,8 @@
     show($('presence'), false);
     show($('level'), false);
     show($('confirm'), false);
+    show($('probes'), false);
+    body.remove('probing');
   }
 
   function heard(event) {

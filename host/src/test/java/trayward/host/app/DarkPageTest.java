@@ -216,14 +216,22 @@ class DarkPageTest {
         awaitText(browser, "message", "not taken: the probe read 20.");
         browser.findElement(By.id("reference-take")).click();
         awaitText(browser, "message", "reference taken");
-        awaitText(browser, "bath", "± 0.1", "± 0.2");
-        pure(browser, "page-corrected");
+        awaitText(browser, "probe-words", "± 0.1, reference", "± 0.2, reference");
+        pure(browser, "page-taken");
         JsonNode after = trayward.json("GET", "/api/probes", "").path("probes").path(0);
         assertEquals(20, after.path("corrected_c").asDouble(), 0.2);
         assertTrue(trayward.status().path("bath_uncertainty_k").asDouble() < 0.2);
-        browser.findElement(By.id("probe-forget")).click();
-        awaitText(browser, "bath", "± 0.5");
         browser.findElement(By.id("probes-close")).click();
+        awaitText(browser, "bath", "± 0.1", "± 0.2");
+        pure(browser, "page-corrected");
+        browser.findElement(By.id("probes-open")).click();
+        awaitText(browser, "probe-words", "reference 20");
+        browser.findElement(By.id("probe-forget")).click();
+        awaitText(browser, "probe-words", "± 0.5 as bought");
+        browser.findElement(By.id("probes-close")).click();
+        awaitText(browser, "bath", "± 0.5");
+        browser.manage().window().setSize(new Dimension(500, 900));
+        pure(browser, "page-upright");
         browser.findElement(By.id("start")).click();
         awaitText(browser, "state", "proving");
         assertTrue(
