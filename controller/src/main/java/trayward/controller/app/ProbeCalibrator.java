@@ -92,7 +92,7 @@ public final class ProbeCalibrator {
     if (now != null && !now.rests()) {
       return Answer.refused(Mailbox.AT_REST_ONLY + now.state());
     }
-    Calibration before = desk.of(role);
+    Calibration before = desk.onRecord(role); // an exchanged probe's too: it may come back
     if (!desk.save(role, next)) {
       return Answer.refused("the record of calibrations cannot be written");
     }

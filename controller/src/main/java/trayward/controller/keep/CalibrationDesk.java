@@ -61,6 +61,11 @@ public final class CalibrationDesk {
     return book.ofAnother(role, probe(role));
   }
 
+  /** What is on record for a place, also where it is another probe's. */
+  public Calibration onRecord(ProbeRole role) {
+    return book.byRole().getOrDefault(role, Calibration.none(probe(role)));
+  }
+
   /** What each probe is corrected by. */
   public Map<ProbeRole, Correction> corrections() {
     Map<ProbeRole, Correction> all = new EnumMap<>(ProbeRole.class);

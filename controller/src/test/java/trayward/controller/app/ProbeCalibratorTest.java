@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import trayward.controller.Verifies;
 import trayward.controller.Verifies.Side;
 import trayward.controller.calibrate.Correction;
+import trayward.controller.calibrate.Stand;
 import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.MemoryKeepStore;
 import trayward.controller.port.ProbeRole;
@@ -233,7 +234,7 @@ class ProbeCalibratorTest {
   /** The start comes between the look at the state and the scan that would apply it. */
   @Test
   @Verifies(value = "SR-06", side = Side.WITHHOLDS)
-  void whatTheScanRefusesDoesNotStayOnRecord() {
+  void whatTheScanRefusesDoesNotStayOnRecord() throws Exception {
     run(60);
     Snapshot atRest = last();
     ProbeCalibrator late = new ProbeCalibrator(desk(), mailbox, () -> atRest);
@@ -242,7 +243,27 @@ class ProbeCalibratorTest {
     Answer answer = ask(() -> late.reference(ProbeRole.BATH, 20, 0.1));
     assertFalse(answer.accepted());
     assertEquals(Correction.NONE, desk().corrections().get(ProbeRole.BATH));
+    assertFalse(Files.readString(file()).contains("reference"));
     assertEquals(Correction.NONE, run(1).probes().bath().correction());
+  }
+
+  /** A probe lent out comes back to its record where its stand-in was never taken. */
+  @Test
+  void whatTheScanRefusesLeavesTheRecordOfAnotherProbe() {
+    run(60);
+    CalibrationDesk lent =
+        new CalibrationDesk(file(), Map.of(ProbeRole.BATH, "28-0000000000ab"), () -> 0);
+    Stand ice = new Stand(30, 30, 0.5, 0.02);
+    assertTrue(lent.save(ProbeRole.BATH, lent.withIce(ProbeRole.BATH, ice)));
+    Snapshot atRest = last();
+    ProbeCalibrator late = new ProbeCalibrator(desk(), mailbox, () -> atRest);
+    var unused = mailbox.ask(Request.START, true);
+    run(3);
+    assertFalse(ask(() -> late.reference(ProbeRole.BATH, 20, 0.1)).accepted());
+    assertTrue(
+        new CalibrationDesk(file(), Map.of(ProbeRole.BATH, "28-0000000000ab"), () -> 0)
+            .of(ProbeRole.BATH)
+            .known());
   }
 
   @Test
