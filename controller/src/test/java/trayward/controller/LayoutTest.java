@@ -44,6 +44,8 @@ class LayoutTest {
           .definedBy("..controller.sense..")
           .layer("keep")
           .definedBy("..controller.keep..")
+          .layer("calibrate")
+          .definedBy("..controller.calibrate..")
           .layer("port")
           .definedBy("..controller.port..")
           .layer("event")
@@ -66,7 +68,9 @@ class LayoutTest {
           .mayOnlyBeAccessedByLayers("app", "station", "adapters", "scan", "safety", "regulate")
           .whereLayer("keep")
           .mayOnlyBeAccessedByLayers(
-              "app", "station", "adapters", "scan", "safety", "regulate", "sense");
+              "app", "station", "adapters", "scan", "safety", "regulate", "sense")
+          .whereLayer("calibrate")
+          .mayOnlyBeAccessedByLayers("app", "scan", "sense", "keep");
 
   @ArchTest
   static final ArchRule adaptersDoNotKnowEachOther =
@@ -173,15 +177,18 @@ class LayoutTest {
 
   /**
    * SR-22: the wall clock comes in by one port. Only the due dates of SR-23 read it to decide
-   * something; the alarm record's thread writes it beside each step.
+   * something; the alarm record's thread writes it beside each step, the desk of calibrations
+   * beside each point.
    */
   @ArchTest
-  static final ArchRule onlyTheDueDatesAndTheAlarmRecordReadTheWallClock =
+  static final ArchRule onlyTheDueDatesAndTheRecordsReadTheWallClock =
       noClasses()
           .that()
           .doNotHaveFullyQualifiedName("trayward.controller.keep.UpkeepDesk")
           .and()
           .doNotHaveFullyQualifiedName("trayward.controller.app.AlarmThread")
+          .and()
+          .doNotHaveFullyQualifiedName("trayward.controller.keep.CalibrationDesk")
           .should()
           .callMethod(trayward.controller.port.WallClock.class, "epochSeconds");
 
@@ -198,6 +205,9 @@ class LayoutTest {
           .should()
           .dependOnClassesThat()
           .haveSimpleNameStartingWith("Upkeep")
+          .orShould()
+          .dependOnClassesThat()
+          .haveSimpleNameStartingWith("Calibration")
           .orShould()
           .dependOnClassesThat()
           .haveSimpleName("AlarmRecord")

@@ -28,7 +28,21 @@
   const isNumber = (x) => typeof x === 'number' && Number.isFinite(x);
   const list = (x) => (Array.isArray(x) ? x : []);
   const words = (code) => String(code).replace(/_/g, ' ');
-  const one = (x) => (Math.abs(x) < 0.05 ? '0.0' : x.toFixed(1).replace('-', '−'));
+  const fixed = (x, n) => (Math.abs(x) < 0.5 * 10 ** -n ? (0).toFixed(n) : x.toFixed(n).replace('-', '−'));
+  const one = (x) => fixed(x, 1);
+
+  // Decimals that a reading deserves: the last digit is no finer than a tenth of its uncertainty, nor than the probe's
+  // own steps of 1/16 K, which keep every uncertainty above 0.05 K: the second decimal waits for a better probe.
+  const decimals = (u) => (!isNumber(u) ? 1 : u < 0.05 ? 2 : u <= 1 ? 1 : 0);
+  const reading = (c, u) => fixed(c, decimals(u));
+
+  // The uncertainty to the same place, rounded up where rounding would make it smaller by more than a twentieth.
+  function doubt(u) {
+    if (!isNumber(u)) return '';
+    const place = 10 ** decimals(u);
+    const near = Math.round(u * place) / place;
+    return '± ' + fixed(near < 0.95 * u ? Math.ceil(u * place) / place : near, decimals(u));
+  }
 
   // Touches the page only where something changed, so that a reader hears news and not repeats.
   function put(element, text) {
@@ -40,6 +54,11 @@
   function putCelsius(element, value) {
     put(element.children[0], isNumber(value) ? one(value) : '–');
     put(element.children[1], isNumber(value) ? ' °C' : '');
+  }
+  function putReading(element, c, u) {
+    put(element.children[0], isNumber(c) ? reading(c, u) : '–');
+    put(element.children[1], isNumber(c) ? ' °C' : '');
+    put(element.children[2], isNumber(c) ? doubt(u) : '');
   }
   function clock(s) {
     const whole = Math.max(0, Math.floor(s));
@@ -258,6 +277,74 @@
     if (!['OFF', 'AFTER_RUN'].includes(s.state)) show($('confirm'), false);
   }
 
+  // ---- calibration of the probes, at rest only ----
+
+  const DOUBTS = [0.05, 0.1, 0.2, 0.5];
+  let probes = [];        // as last heard, while the form is open
+  let chosen = 0;
+  let referenceC = null;  // what the thermometer shows
+  let doubtAt = 1;
+  let probesAt = -Infinity;
+
+  const atRest = (s) => ['OFF', 'AFTER_RUN'].includes(s.state);
+
+  function showProbes(s) {
+    show($('calibration'), s.calibration_record_ok === false);
+    if (!atRest(s)) show($('probes'), false);
+    show($('probes-open'), atRest(s));
+    document.body.classList.toggle('probing', !$('probes').hidden && !document.body.classList.contains('alarmed'));
+    if (!$('probes').hidden && seconds() - probesAt > 1) hearProbes();
+  }
+
+  async function hearProbes() {
+    probesAt = seconds();
+    const answer = await fetch('/api/probes', { cache: 'no-store' }).then((a) => a.json()).catch(() => null);
+    probes = list(answer && answer.probes);
+    chosen = probes.length ? chosen % probes.length : 0;
+    const p = probes[chosen];
+    if (p && referenceC === null) {
+      const c = isNumber(p.corrected_c) ? p.corrected_c : p.raw_c;
+      referenceC = isNumber(c) ? Math.round(c * 10) / 10 : null;
+    }
+    put($('probe-words'), p ? probeWords(p) : 'no probe heard');
+    showReference();
+  }
+
+  function probeWords(p) {
+    const said = [words(p.role) + ' probe reads ' + (isNumber(p.raw_c) ? one(p.raw_c) + ' °C' : 'nothing')];
+    if (p.calibrated && isNumber(p.corrected_c)) said.push('corrected ' + reading(p.corrected_c, p.uncertainty_k) + ' °C');
+    said.push(doubt(p.uncertainty_k) + (p.calibrated
+      ? ', ' + list(p.points).map((at) => at.point).join(' and ') + (p.date ? ' ' + p.date : '') : ' as bought'));
+    if (p.record_of_another_probe) said.push('the record is of another probe');
+    return said.join(', ') + '. ' + (p.not_still ? 'Not now: ' + p.not_still : 'It stands still') + '.';
+  }
+
+  function showReference() {
+    put($('reference'), isNumber(referenceC) ? 'thermometer ' + one(referenceC) + ' °C' : 'no reading');
+    put($('reference-doubt').firstElementChild, '± ' + DOUBTS[doubtAt]);
+  }
+
+  function nudgeReference(by) {
+    if (isNumber(referenceC)) referenceC = Math.round((referenceC + by) * 10) / 10;
+    showReference();
+  }
+
+  function openProbes(open) {
+    show($('probes'), open);
+    document.body.classList.toggle('probing', open);
+    referenceC = null;
+    if (open) hearProbes();
+  }
+
+  async function calibrate(method, body, done) {
+    const p = probes[chosen];
+    if (!p) return;
+    const wrong = await ask(method, '/api/probes/' + p.role + '/calibration', body, ANSWER_MS);
+    say(wrong ? 'not taken: ' + wrong : words(p.role) + ' probe: ' + done);
+    if (!wrong) recent.length = 0; // the step of a new correction is no drift
+    setTimeout(hearProbes, 300); // the scan applies it a moment later
+  }
+
   function showWithheld(s) {
     const reasons = list(s.withheld_words).length ? s.withheld_words : list(s.withheld).map((w) => words(w).toLowerCase());
     const ul = $('withheld').querySelector('ul');
@@ -277,8 +364,8 @@
     const parts = [];
     if (typeof s.heater_on === 'boolean') parts.push(s.heater_on ? 'heater on' : 'heater off');
     if (isNumber(s.duty)) parts.push('duty ' + Math.round(s.duty * 100) + ' %');
-    if (isNumber(s.plate_c)) parts.push('plate ' + one(s.plate_c) + ' °C');
-    if (isNumber(s.second_bath_c)) parts.push('second probe ' + one(s.second_bath_c) + ' °C');
+    if (isNumber(s.plate_c)) parts.push('plate ' + reading(s.plate_c, s.plate_uncertainty_k) + ' °C ' + doubt(s.plate_uncertainty_k));
+    if (isNumber(s.second_bath_c)) parts.push('second probe ' + reading(s.second_bath_c, s.second_bath_uncertainty_k) + ' °C ' + doubt(s.second_bath_uncertainty_k));
     return parts.join(', ');
   }
 
@@ -293,7 +380,7 @@
     put($('state'), stateWords(s));
     if (left) $('state').dataset.left = left;
     else delete $('state').dataset.left;
-    putCelsius($('bath'), s.bath_c);
+    putReading($('bath'), s.bath_c, s.bath_uncertainty_k);
     put($('drift'), isNumber(s.bath_c) ? driftWords() : 'reading not valid');
     putCelsius($('set'), s.set_c);
     put($('fan'), s.fan_proven === true ? 'fan proven' : 'fan not proven');
@@ -308,6 +395,7 @@
     showPresence(s);
     showLevel(s);
     showUpkeep(s);
+    showProbes(s);
     show($('simulated'), s.simulated === true);
     show($('log'), s.log_ok === false);
     show($('alarm-record'), s.alarm_record_ok === false);
@@ -322,7 +410,7 @@
     body.add('lost');
     body.remove('proven', 'no-air');
     put($('connection'), 'connection lost');
-    putCelsius($('bath'), null);
+    putReading($('bath'), null);
     put($('fan'), 'fan not heard');
     if (!status) {
       put($('drift'), 'nothing heard yet');
@@ -330,7 +418,7 @@
     }
     const ago = now - heardAt;
     const since = ago < 60 ? Math.floor(ago) + ' s ago' : Math.floor(ago / 60) + ' min ago';
-    put($('drift'), isNumber(status.bath_c) ? 'was ' + one(status.bath_c) + ' °C, ' + since : 'nothing heard for ' + since.replace(' ago', ''));
+    put($('drift'), isNumber(status.bath_c) ? 'was ' + reading(status.bath_c, status.bath_uncertainty_k) + ' °C, ' + since : 'nothing heard for ' + since.replace(' ago', ''));
     put($('state'), 'was ' + stateWords(status));
     delete $('state').dataset.left;
     put($('fan-small'), '');
@@ -339,6 +427,8 @@
     show($('presence'), false);
     show($('level'), false);
     show($('confirm'), false);
+    show($('probes'), false);
+    body.remove('probing');
   }
 
   function heard(event) {
@@ -537,6 +627,16 @@
   $('start-anyway').addEventListener('click', () => start(true));
   $('level-right').addEventListener('click', confirmLevel);
   $('poured').addEventListener('click', poured);
+  $('probes-open').addEventListener('click', () => openProbes(true));
+  $('probes-close').addEventListener('click', () => openProbes(false));
+  $('probe-next').addEventListener('click', () => { chosen++; referenceC = null; hearProbes(); });
+  $('probe-ice').addEventListener('click', () => calibrate('POST', { point: 'ice' }, 'ice point taken'));
+  $('probe-forget').addEventListener('click', () => calibrate('DELETE', undefined, 'forgotten, as bought'));
+  $('reference-down').addEventListener('click', () => nudgeReference(-0.1));
+  $('reference-up').addEventListener('click', () => nudgeReference(0.1));
+  $('reference-doubt').addEventListener('click', () => { doubtAt = (doubtAt + 1) % DOUBTS.length; showReference(); });
+  $('reference-take').addEventListener('click', () => calibrate('POST',
+    { point: 'reference', celsius: referenceC, uncertainty_k: DOUBTS[doubtAt] }, 'reference taken'));
 
   // A stop acts on touch, not on release: a wet finger slides.
   let stopTouched = false;

@@ -8,6 +8,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.keep.AlarmRecord;
+import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.FileKeepStore;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.UpkeepDesk;
@@ -39,11 +40,13 @@ public final class ControllerRuntime implements AutoCloseable {
   private static final String UPKEEP_FILE = "controller-upkeep.txt";
   private static final String ALARM_FILE = "controller-alarms.txt";
   private static final String OLD_ALARM_FILE = "controller-alarms.old.txt";
+  private static final String CALIBRATION_FILE = "controller-calibration.txt";
 
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
   private final FitThread fits;
   private final AlarmRecord alarms;
+  private final ProbeCalibrator calibrator;
   private final AlarmThread alarmThread;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
@@ -59,7 +62,7 @@ public final class ControllerRuntime implements AutoCloseable {
    *
    * @param settings the checked configuration
    * @param clock monotonic time
-   * @param wallClock date and time of day, for due dates and the alarm record only (SR-22)
+   * @param wallClock date and time of day, for due dates and records only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
    * @throws ConfigRefused where the data folder cannot be used
    */
@@ -71,6 +74,8 @@ public final class ControllerRuntime implements AutoCloseable {
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
     this.mailbox = new Mailbox(upkeep::startUnconfirmed);
+    CalibrationDesk calibrations =
+        new CalibrationDesk(folder.resolve(CALIBRATION_FILE), settings.fittedProbes(), wallClock);
     long now = clock.nanos();
     this.fits = new FitThread();
     Io io = wire(settings, clock, now);
@@ -87,6 +92,7 @@ public final class ControllerRuntime implements AutoCloseable {
                 settings.room()),
             io.lines(),
             io.probes(),
+            calibrations.corrections(),
             io.outputs(),
             Regulators.of(
                 settings.control(),
@@ -101,6 +107,7 @@ public final class ControllerRuntime implements AutoCloseable {
             host,
             now);
     this.loop = new ScanLoop(scan, clock, onFailure, firstScan::countDown);
+    this.calibrator = new ProbeCalibrator(calibrations, mailbox, loop::latest);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
   }
@@ -169,6 +176,11 @@ public final class ControllerRuntime implements AutoCloseable {
   /** The due dates of maintenance (SR-23). */
   public UpkeepDesk upkeep() {
     return upkeep;
+  }
+
+  /** Calibrations of the probes, and the way to take one. */
+  public ProbeCalibrator calibrator() {
+    return calibrator;
   }
 
   /** The durable record of alarms. */

@@ -71,6 +71,8 @@ public record Settings(
   private static final Pattern LOOPBACK =
       Pattern.compile("localhost|127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}|::1");
 
+  private static final String SIMULATED_PROBE = "simulated";
+
   private static final Pattern ROM = Pattern.compile("28-[0-9a-fA-F]{12}");
 
   /** The embedded default: simulated tray, page on loopback, data in the working folder. */
@@ -151,6 +153,21 @@ public record Settings(
   /** Whether a second bath probe is fitted. */
   public boolean secondBathFitted() {
     return io instanceof Io.Sim ? secondProbe.present() : probes.containsKey(ProbeRole.SECOND_BATH);
+  }
+
+  /**
+   * What tells the probe in each place from another one: its ROM. The simulated tray's have none;
+   * their name keeps what was tried in a simulation from a real probe.
+   */
+  public Map<ProbeRole, String> fittedProbes() {
+    if (io instanceof Io.Files) {
+      return probes;
+    }
+    Map<ProbeRole, String> names = new EnumMap<>(ProbeRole.class);
+    for (ProbeRole role : ProbeRole.values()) {
+      names.put(role, SIMULATED_PROBE);
+    }
+    return names;
   }
 
   private static Io io(Section table) throws ConfigRefused {

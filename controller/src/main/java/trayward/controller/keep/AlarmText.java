@@ -1,12 +1,9 @@
 package trayward.controller.keep;
 
-import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.zip.CRC32C;
 import trayward.controller.event.AlarmState;
 
 /**
@@ -30,13 +27,13 @@ final class AlarmText {
             entry.alarm(),
             entry.state().name(),
             entry.detail());
-    return body + CRC + crc(body) + "\n";
+    return body + CRC + CheckSum.of(body) + "\n";
   }
 
   /** A line without its end; empty where it is not what was written. */
   static Optional<AlarmEntry> read(String line) {
     int at = line.lastIndexOf(CRC);
-    if (at < 0 || !line.substring(at).equals(CRC + crc(line.substring(0, at)))) {
+    if (at < 0 || !line.substring(at).equals(CRC + CheckSum.of(line.substring(0, at)))) {
       return Optional.empty();
     }
     String[] fields = line.substring(0, at).split("\t", -1);
@@ -54,11 +51,5 @@ final class AlarmText {
     } catch (IllegalArgumentException | DateTimeException e) {
       return Optional.empty();
     }
-  }
-
-  private static String crc(String body) {
-    CRC32C crc = new CRC32C();
-    crc.update(body.getBytes(StandardCharsets.UTF_8));
-    return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 }

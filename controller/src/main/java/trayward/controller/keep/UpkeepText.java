@@ -1,14 +1,11 @@
 package trayward.controller.keep;
 
-import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.EnumMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.zip.CRC32C;
 
 /**
  * Upkeep as short lines of text closed by a CRC-32C, so that a person can read it and a torn or
@@ -31,13 +28,13 @@ final class UpkeepText {
     }
     body.append("cartridge_s=").append(Math.round(upkeep.cartridgeS())).append('\n');
     body.append("fan_s=").append(Math.round(upkeep.fanS())).append('\n');
-    return body + "crc=" + crc(body.toString()) + "\n";
+    return body + "crc=" + CheckSum.of(body.toString()) + "\n";
   }
 
   /** Empty where it is not what was written. */
   static Optional<Upkeep> read(String text) {
     int at = text.lastIndexOf("crc=");
-    if (at < 0 || !text.substring(at).equals("crc=" + crc(text.substring(0, at)) + "\n")) {
+    if (at < 0 || !text.substring(at).equals("crc=" + CheckSum.of(text.substring(0, at)) + "\n")) {
       return Optional.empty();
     }
     List<String> lines = text.substring(0, at).lines().toList();
@@ -72,11 +69,5 @@ final class UpkeepText {
       throw new IllegalArgumentException(line);
     }
     return line.substring(key.length() + 1);
-  }
-
-  private static String crc(String body) {
-    CRC32C crc = new CRC32C();
-    crc.update(body.getBytes(StandardCharsets.UTF_8));
-    return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 }

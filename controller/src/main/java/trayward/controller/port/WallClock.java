@@ -1,6 +1,6 @@
 package trayward.controller.port;
 
-/** Time of day and date, for due dates of maintenance and the alarm record only (SR-22, SR-23). */
+/** Time of day and date, for due dates of maintenance and for records only (SR-22, SR-23). */
 @FunctionalInterface
 public interface WallClock {
 

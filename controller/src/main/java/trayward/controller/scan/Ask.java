@@ -1,6 +1,8 @@
 package trayward.controller.scan;
 
 import java.util.concurrent.CompletableFuture;
+import trayward.controller.calibrate.Correction;
+import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 
@@ -26,4 +28,8 @@ sealed interface Ask {
 
   /** Something about the liquid in the tray (SR-28). */
   record OfLevel(LevelTold told, CompletableFuture<Answer> answer) implements Ask {}
+
+  /** A new correction of a probe. */
+  record Correct(ProbeRole role, Correction correction, CompletableFuture<Answer> answer)
+      implements Ask {}
 }

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
+import trayward.controller.calibrate.Correction;
+import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
 
@@ -15,6 +17,10 @@ public final class Mailbox {
 
   /** More waiting requests than people could press in a tenth of a second. */
   private static final int CAPACITY = 64;
+
+  /** Why a correction is refused in any other state, in words. */
+  public static final String AT_REST_ONLY =
+      "a probe is calibrated at rest, in OFF or AFTER_RUN with heat off, not in ";
 
   private static final Answer FULL = Answer.refused("too many requests at once: press again");
 
@@ -81,6 +87,11 @@ public final class Mailbox {
   /** Says something about the liquid in the tray (SR-28); counts as presence. */
   public CompletableFuture<Answer> level(LevelTold told) {
     return put(new Ask.OfLevel(told, new CompletableFuture<>()));
+  }
+
+  /** Asks for a new correction of a probe; refused unless the tray rests with heat off. */
+  public CompletableFuture<Answer> correct(ProbeRole role, Correction correction) {
+    return put(new Ask.Correct(role, correction, new CompletableFuture<>()));
   }
 
   private CompletableFuture<Answer> put(Ask ask) {

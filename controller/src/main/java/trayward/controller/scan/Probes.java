@@ -1,9 +1,14 @@
 package trayward.controller.scan;
 
+import java.util.Locale;
+import java.util.Map;
+import trayward.controller.calibrate.Correction;
+import trayward.controller.calibrate.StandWindow;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.port.ProbeReader;
 import trayward.controller.port.ProbeRole;
+import trayward.controller.port.RawReading;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.State;
@@ -13,7 +18,7 @@ import trayward.controller.sense.ProbeLimits;
 import trayward.controller.sense.ProbeTrack;
 import trayward.controller.sense.ReadingKind;
 
-/** The probes of the installation through time: read and classify. Scan thread only. */
+/** The probes of the installation through time: read, correct, classify. Scan thread only. */
 final class Probes {
 
   /** Dilute developer freezes near 0 °C and boils near 100 °C. */
@@ -32,8 +37,16 @@ final class Probes {
   private final ProbeLimits plateLimits;
   private final boolean[] fitted;
   private final ProbeTrack[] tracks = new ProbeTrack[3];
+  private final RawReading[] raw = new RawReading[3];
+  private final Correction[] corrections = new Correction[3];
+  private final StandWindow[] windows = new StandWindow[3];
 
-  Probes(ProbeReader reader, ScanSettings settings, EventBox events, long nowNanos) {
+  Probes(
+      ProbeReader reader,
+      ScanSettings settings,
+      Map<ProbeRole, Correction> corrected,
+      EventBox events,
+      long nowNanos) {
     this.reader = reader;
     this.events = events;
     Limits limits = settings.limits();
@@ -42,8 +55,12 @@ final class Probes {
     this.bathLimits = new ProbeLimits(BATH_MIN_C, BATH_MAX_C, rate, stale);
     this.plateLimits = new ProbeLimits(PLATE_MIN_C, PLATE_MAX_C, rate, stale);
     this.fitted = new boolean[] {true, settings.secondBathFitted(), settings.plateFitted()};
-    for (int i = 0; i < tracks.length; i++) {
+    for (ProbeRole role : ROLES) {
+      int i = index(role);
       tracks[i] = ProbeTrack.start(nowNanos);
+      raw[i] = RawReading.failed(RawReading.Kind.ABSENT, nowNanos);
+      corrections[i] = corrected.getOrDefault(role, Correction.NONE);
+      windows[i] = new StandWindow();
     }
   }
 
@@ -53,13 +70,41 @@ final class Probes {
       if (fitted[i]) {
         ReadingKind before = tracks[i].reading().kind();
         ProbeLimits limits = role == ProbeRole.PLATE ? plateLimits : bathLimits;
-        tracks[i] = tracks[i].next(reader.latest(role, nowNanos), nowNanos, limits);
+        raw[i] = reader.latest(role, nowNanos);
+        tracks[i] = tracks[i].next(raw[i], nowNanos, limits, corrections[i]);
         ReadingKind now = tracks[i].reading().kind();
+        if (now == ReadingKind.VALID) {
+          windows[i].add(raw[i].celsius(), raw[i].takenNanos());
+        }
         if (now != before) {
           events.put(new TrayEvent(nowNanos, EventKind.PROBE, role.name(), now.name()));
         }
       }
     }
+  }
+
+  /** From the next scan on, a probe's readings are corrected so. */
+  void correct(ProbeRole role, Correction correction, long nowNanos) {
+    corrections[index(role)] = correction;
+    String detail =
+        correction.equals(Correction.NONE)
+            ? "no correction"
+            : String.format(
+                Locale.ROOT,
+                "corrected: slope %.4f, offset %+.2f K",
+                correction.slope(),
+                correction.offsetK());
+    events.put(new TrayEvent(nowNanos, EventKind.NOTE, role.name(), detail));
+  }
+
+  boolean fitted(ProbeRole role) {
+    return fitted[index(role)];
+  }
+
+  ProbeView view(ProbeRole role) {
+    int i = index(role);
+    return new ProbeView(
+        fitted[i], raw[i], tracks[i].reading(), corrections[i], windows[i].stand());
   }
 
   ProbeTrack track(ProbeRole role) {

@@ -79,7 +79,11 @@ final class Publisher {
         presenceDueMs(verdict, limits),
         inputs.storeWritable(),
         written.wear(),
-        level);
+        level,
+        new ProbeViews(
+            probes.view(ProbeRole.BATH),
+            probes.view(ProbeRole.SECOND_BATH),
+            probes.view(ProbeRole.PLATE)));
   }
 
   private int remainingMs(InterlockState now) {

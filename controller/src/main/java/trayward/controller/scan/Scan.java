@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.calibrate.Correction;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepLoad;
@@ -27,6 +28,7 @@ import trayward.controller.safety.LevelWatch;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
 import trayward.controller.safety.Request;
+import trayward.controller.safety.State;
 import trayward.controller.safety.ThermalInput;
 import trayward.controller.safety.Verdict;
 import trayward.controller.sense.ProbeTrack;
@@ -54,6 +56,7 @@ public final class Scan {
   private final HostPulse host;
   private final List<Ask> asks = new ArrayList<>();
   private boolean startUnconfirmed;
+  private boolean rests;
 
   private InterlockState state;
   private KeepRecord kept;
@@ -67,11 +70,40 @@ public final class Scan {
   private long scan;
   private long lastNanos;
 
-  /** A controller that has just been powered up at {@code nowNanos}. */
+  /** A controller just powered up at {@code nowNanos}, its probes as bought. */
   public Scan(
       ScanSettings settings,
       LineReader lines,
       ProbeReader probeReader,
+      OutputLines outputs,
+      Regulator regulator,
+      KeepStore store,
+      Mailbox mailbox,
+      EventBox events,
+      HostPulse host,
+      long nowNanos) {
+    this(
+        settings,
+        lines,
+        probeReader,
+        Map.of(),
+        outputs,
+        regulator,
+        store,
+        mailbox,
+        events,
+        host,
+        nowNanos);
+  }
+
+  /**
+   * A controller just powered up at {@code nowNanos}, its probes corrected by what is on record.
+   */
+  public Scan(
+      ScanSettings settings,
+      LineReader lines,
+      ProbeReader probeReader,
+      Map<ProbeRole, Correction> corrections,
       OutputLines outputs,
       Regulator regulator,
       KeepStore store,
@@ -88,7 +120,7 @@ public final class Scan {
     this.mailbox = mailbox;
     this.host = host;
     this.interlock = new Interlock(settings.limits(), settings.spinDownS());
-    this.probes = new Probes(probeReader, settings, events, nowNanos);
+    this.probes = new Probes(probeReader, settings, corrections, events, nowNanos);
     this.setC = settings.startSetC();
     this.level = LevelWatch.start(settings.model(), settings.room(), settings.limits());
     KeepLoad load = store.load();
@@ -135,6 +167,7 @@ public final class Scan {
     boolean atTray = requests.contains(Request.RESET);
     asks.clear();
     startUnconfirmed = false;
+    rests = resting();
     mailbox.drain(asks);
     for (Ask ask : asks) {
       atTray |= gather(ask, requests, nowNanos);
@@ -196,8 +229,27 @@ public final class Scan {
       level = level.told(of.told());
       requests.add(Request.PRESENCE);
       reporter.told(nowNanos, of.told());
+    } else if (ask instanceof Ask.Correct c && correctable(c).isEmpty()) {
+      probes.correct(c.role(), c.correction(), nowNanos);
     }
     return false;
+  }
+
+  /** No heat now, nor in the scan before: a correction must not move a limit under heat. */
+  private boolean resting() {
+    State now = state.state();
+    return (now == State.OFF || now == State.AFTER_RUN) && !permittedBefore && !written.heat();
+  }
+
+  /** Why a correction is not taken, in words; empty where it is. */
+  private String correctable(Ask.Correct ask) {
+    if (!probes.fitted(ask.role())) {
+      return "no such probe is fitted";
+    }
+    if (!ask.correction().plausible()) {
+      return "no sound probe needs such a correction";
+    }
+    return rests ? "" : Mailbox.AT_REST_ONLY + state.state();
   }
 
   private boolean settable(double celsius) {
@@ -305,6 +357,9 @@ public final class Scan {
       } else if (ask instanceof Ask.OfLevel of) {
         boolean believed = of.told().believable();
         of.answer().complete(believed ? Answer.DONE : Answer.refused(of.told().accepted()));
+      } else if (ask instanceof Ask.Correct c) {
+        String wrong = correctable(c);
+        c.answer().complete(wrong.isEmpty() ? Answer.DONE : Answer.refused(wrong));
       }
     }
   }

@@ -40,6 +40,7 @@ import trayward.controller.sense.Reading;
  * @param storeWritable the controller's record can be written
  * @param wear closings of both relays so far
  * @param level what is thought of the liquid in the tray
+ * @param probes each probe before and after its correction
  */
 public record Snapshot(
     long scan,
@@ -67,4 +68,11 @@ public record Snapshot(
     int presenceDueMs,
     boolean storeWritable,
     RelayWear wear,
-    LevelEstimate level) {}
+    LevelEstimate level,
+    ProbeViews probes) {
+
+  /** No heat, and none asked for: a correction of a probe moves no limit under heat. */
+  public boolean rests() {
+    return (state == State.OFF || state == State.AFTER_RUN) && !permitted && !heaterOn;
+  }
+}

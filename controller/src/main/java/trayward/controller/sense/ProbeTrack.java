@@ -1,5 +1,6 @@
 package trayward.controller.sense;
 
+import trayward.controller.calibrate.Correction;
 import trayward.controller.port.RawReading;
 
 /**
@@ -9,6 +10,9 @@ import trayward.controller.port.RawReading;
  * <p>The rate of a reading is judged against the last <em>good</em> one over the time between the
  * two, so that a value which jumped and stayed is believed again only after as long as an honest
  * change would have taken.
+ *
+ * <p>What a bus or a probe says of its own failure is recognised in the raw reading; every limit
+ * sees the corrected one.
  *
  * @param reading the newest reading, classified
  * @param everGood whether a valid reading has been seen
@@ -32,42 +36,45 @@ public record ProbeTrack(
         new Reading(ReadingKind.ABSENT, Double.NaN, nowNanos), false, Double.NaN, nowNanos);
   }
 
-  /** The track after {@code raw}, judged at {@code nowNanos}. */
+  /** The track of a probe nobody calibrated. */
   public ProbeTrack next(RawReading raw, long nowNanos, ProbeLimits limits) {
-    ReadingKind kind = classify(raw, limits);
+    return next(raw, nowNanos, limits, Correction.NONE);
+  }
+
+  /** The track after {@code raw}, judged at {@code nowNanos}. */
+  public ProbeTrack next(RawReading raw, long nowNanos, ProbeLimits limits, Correction correction) {
+    boolean powerOn = raw.kind() == RawReading.Kind.FRAME && raw.celsius() == POWER_ON_C;
+    double celsius = powerOn ? raw.celsius() : correction.apply(raw.celsius());
+    ReadingKind kind = powerOn ? ReadingKind.POWER_ON_VALUE : classify(raw, celsius, limits);
     if (kind == ReadingKind.VALID && nowNanos - raw.takenNanos() > limits.staleNanos()) {
       kind = ReadingKind.STALE;
     }
     if (kind == reading.kind()
         && raw.takenNanos() == reading.takenNanos()
-        && Double.compare(raw.celsius(), reading.celsius()) == 0) {
+        && Double.compare(celsius, reading.celsius()) == 0) {
       return this;
     }
-    Reading now = new Reading(kind, raw.celsius(), raw.takenNanos());
+    Reading now = new Reading(kind, celsius, raw.takenNanos());
     return kind == ReadingKind.VALID
-        ? new ProbeTrack(now, true, raw.celsius(), raw.takenNanos())
+        ? new ProbeTrack(now, true, celsius, raw.takenNanos())
         : new ProbeTrack(now, everGood, goodCelsius, goodTakenNanos);
   }
 
-  private ReadingKind classify(RawReading raw, ProbeLimits limits) {
+  private ReadingKind classify(RawReading raw, double celsius, ProbeLimits limits) {
     return switch (raw.kind()) {
       case ABSENT -> ReadingKind.ABSENT;
       case CRC_ERROR -> ReadingKind.CRC_ERROR;
       case ALL_ZERO_FRAME -> ReadingKind.ALL_ZERO_FRAME;
-      case FRAME -> classifyFrame(raw, limits);
+      case FRAME -> classifyFrame(celsius, raw.takenNanos(), limits);
     };
   }
 
-  private ReadingKind classifyFrame(RawReading raw, ProbeLimits limits) {
-    double celsius = raw.celsius();
-    if (celsius == POWER_ON_C) {
-      return ReadingKind.POWER_ON_VALUE;
-    }
+  private ReadingKind classifyFrame(double celsius, long takenNanos, ProbeLimits limits) {
     if (!(celsius >= limits.minC() && celsius <= limits.maxC())) {
       return ReadingKind.OUT_OF_RANGE;
     }
     if (everGood) {
-      double spanS = Math.max(MIN_RATE_SPAN_S, (raw.takenNanos() - goodTakenNanos) / 1e9);
+      double spanS = Math.max(MIN_RATE_SPAN_S, (takenNanos - goodTakenNanos) / 1e9);
       if (Math.abs(celsius - goodCelsius) > limits.maxRateKPerS() * spanS) {
         return ReadingKind.IMPOSSIBLE_RATE;
       }

@@ -4,7 +4,8 @@ package trayward.controller.sense;
  * A classified reading.
  *
  * @param kind its class
- * @param celsius the temperature read, °C; NaN where none came
+ * @param celsius the temperature read, corrected by the probe's calibration, °C; NaN where none
+ *     came
  * @param takenNanos monotonic time at which it was true, nanoseconds
  */
 public record Reading(ReadingKind kind, double celsius, long takenNanos) {

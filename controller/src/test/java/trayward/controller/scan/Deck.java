@@ -13,6 +13,7 @@ import trayward.controller.port.LineReadings;
 import trayward.controller.port.OutputLine;
 import trayward.controller.port.OutputLines;
 import trayward.controller.port.ProbeRole;
+import trayward.controller.port.RawReading;
 import trayward.controller.regulate.PidRegulator;
 import trayward.controller.regulate.Regulator;
 import trayward.controller.regulate.RoomModel;
@@ -87,6 +88,9 @@ final class Deck {
   /** What the lines say instead of the tray's own readings. */
   UnaryOperator<LineReadings> lines = UnaryOperator.identity();
 
+  /** What the bath probe says instead of its own reading. */
+  UnaryOperator<RawReading> bathProbe = UnaryOperator.identity();
+
   volatile @Nullable Part broken;
   private final KeepStore store = new HookedStore(() -> hit(Part.STORE));
   private final boolean hostRequired;
@@ -139,7 +143,8 @@ final class Deck {
         },
         (ProbeRole role, long t) -> {
           hit(Part.PROBES);
-          return tray.latest(role, t);
+          RawReading raw = tray.latest(role, t);
+          return role == ProbeRole.BATH ? bathProbe.apply(raw) : raw;
         },
         new OutputLines(heater, safety, watchdog, fan, buzzer),
         in -> {

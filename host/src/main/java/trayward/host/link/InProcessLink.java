@@ -8,11 +8,13 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Function;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.keep.UpkeepItem;
 import trayward.controller.port.MonotonicClock;
+import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
@@ -61,7 +63,7 @@ public final class InProcessLink implements TrayLink {
     return Optional.of(status(snapshot));
   }
 
-  private static TrayStatus status(Snapshot s) {
+  private TrayStatus status(Snapshot s) {
     return new TrayStatus(
         s.scan(),
         s.uptimeMs() / 1000.0,
@@ -88,7 +90,8 @@ public final class InProcessLink implements TrayLink {
         s.storeWritable(),
         s.wear().heaterClosings(),
         s.wear().safetyClosings(),
-        level(s.level()));
+        level(s.level()),
+        ProbeViews.uncertainty(s, controller.calibrator().desk()));
   }
 
   private static LevelView level(LevelEstimate e) {
@@ -151,6 +154,34 @@ public final class InProcessLink implements TrayLink {
             .map(controller.upkeep()::done)
             .orElse("there is no " + item + " to look after");
     return wrong.isEmpty() ? new LinkAnswer.Done() : new LinkAnswer.Refused(wrong);
+  }
+
+  @Override
+  public ProbesView probes() {
+    Snapshot now = controller.latest();
+    return now == null ? ProbesView.NONE : ProbeViews.of(now, controller.calibrator().desk());
+  }
+
+  @Override
+  public LinkAnswer calibrateIce(String role) {
+    return calibrated(role, controller.calibrator()::ice);
+  }
+
+  @Override
+  public LinkAnswer calibrateReference(String role, double celsius, double statedK) {
+    return calibrated(role, r -> controller.calibrator().reference(r, celsius, statedK));
+  }
+
+  @Override
+  public LinkAnswer forgetCalibration(String role) {
+    return calibrated(role, controller.calibrator()::forget);
+  }
+
+  private static LinkAnswer calibrated(String word, Function<ProbeRole, Answer> asked) {
+    return ProbeRole.of(word)
+        .map(asked)
+        .map(a -> a.accepted() ? new LinkAnswer.Done() : new LinkAnswer.Refused(a.reason()))
+        .orElse(new LinkAnswer.Refused("there is no probe " + word));
   }
 
   private static LinkAnswer await(CompletableFuture<Answer> promise) {

@@ -34,6 +34,26 @@ public interface TrayLink {
   /** Records that a part was looked after today; refused where there is no such part. */
   LinkAnswer upkeepDone(String item);
 
+  /** The probes and what is known of each; none where the link cannot carry it. */
+  default ProbesView probes() {
+    return ProbesView.NONE;
+  }
+
+  /** A probe hangs in melting ice. */
+  default LinkAnswer calibrateIce(String role) {
+    return new LinkAnswer.Refused("this link carries no calibration");
+  }
+
+  /** A probe hangs beside a thermometer that shows this, °C, within its uncertainty, k = 2, K. */
+  default LinkAnswer calibrateReference(String role, double celsius, double statedK) {
+    return new LinkAnswer.Refused("this link carries no calibration");
+  }
+
+  /** Forgets what is known of a probe. */
+  default LinkAnswer forgetCalibration(String role) {
+    return new LinkAnswer.Refused("this link carries no calibration");
+  }
+
   /** Sends a set temperature, °C, likewise. */
   LinkAnswer setTemperature(double celsius);
 

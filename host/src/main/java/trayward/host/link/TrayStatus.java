@@ -31,6 +31,7 @@ import java.util.List;
  * @param heaterClosings closings of the cycling relay since it was fitted
  * @param safetyClosings closings of the safety relay
  * @param level what is thought of the liquid in the tray
+ * @param uncertainty how far the readings may be from the truth
  */
 public record TrayStatus(
     long scan,
@@ -58,4 +59,5 @@ public record TrayStatus(
     boolean storeWritable,
     long heaterClosings,
     long safetyClosings,
-    LevelView level) {}
+    LevelView level,
+    UncertaintyView uncertainty) {}

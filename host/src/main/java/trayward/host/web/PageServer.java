@@ -61,6 +61,7 @@ public final class PageServer implements AutoCloseable {
               configure(config, address, port);
               new LevelApi(link).routes(config.routes); // before the commands of one word
               new UpkeepApi(link).routes(config.routes);
+              new ProbeApi(link).routes(config.routes);
               new AlarmApi(link).routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);

@@ -9,6 +9,7 @@ import trayward.host.link.AlarmHistory;
 import trayward.host.link.LevelView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
+import trayward.host.link.UncertaintyView;
 import trayward.host.session.Mark;
 import trayward.host.session.Print;
 import trayward.host.store.LogFailed;
@@ -72,9 +73,17 @@ final class StatusJson {
     wear.put("heater", s.heaterClosings());
     wear.put("safety", s.safetyClosings());
     level(node, s.level());
+    uncertainty(node, s.uncertainty());
     ArrayNode overdue = node.putArray("upkeep_overdue");
     link.upkeep().overdueWords().forEach(overdue::add);
     return node;
+  }
+
+  private static void uncertainty(ObjectNode node, UncertaintyView uncertainty) {
+    Json.put(node, "bath_uncertainty_k", uncertainty.bathK());
+    Json.put(node, "second_bath_uncertainty_k", uncertainty.secondBathK());
+    Json.put(node, "plate_uncertainty_k", uncertainty.plateK());
+    node.put("calibration_record_ok", uncertainty.recordReadable());
   }
 
   private static void level(ObjectNode node, LevelView level) {

@@ -177,6 +177,71 @@ class DarkPageTest {
     }
   }
 
+  /** A simulated probe that reads 0.8 K high is put right by clicks, and its doubt becomes less. */
+  @Test
+  @Timeout(180)
+  void aProbeThatReadsHighIsPutRightByClicks() throws Exception {
+    Path config =
+        Files.writeString(
+            folder.resolve("high.toml"),
+            """
+            [tray]
+            start_c = 20
+            liquid_l = 4
+            [bath_probe]
+            offset_k = 0.8
+            [server]
+            port = 0
+            [log]
+            folder = "%s/data"
+            """
+                .formatted(folder));
+    try (RunningTrayward trayward = RunningTrayward.start(config)) {
+      ChromeDriver browser = browser(folder.resolve("profile"));
+      try {
+        browser.manage().window().setSize(new Dimension(800, 620));
+        browser.get(trayward.page().toString());
+        awaitText(browser, "bath", "± 0.5");
+        pure(browser, "page-doubt");
+        browser.findElement(By.id("probes-open")).click();
+        awaitText(browser, "probe-words", "it stands still");
+        awaitText(browser, "probe-words", "± 0.5 as bought");
+        JsonNode before = trayward.json("GET", "/api/probes", "").path("probes").path(0);
+        assertEquals(20.8, before.path("raw_c").asDouble(), 0.2);
+        for (int i = 0; i < 8; i++) {
+          browser.findElement(By.id("reference-down")).click();
+        }
+        pure(browser, "page-probes");
+        browser.findElement(By.id("probe-ice")).click();
+        awaitText(browser, "message", "not taken: the probe read 20.");
+        browser.findElement(By.id("reference-take")).click();
+        awaitText(browser, "message", "reference taken");
+        awaitText(browser, "probe-words", "± 0.1, reference", "± 0.2, reference");
+        pure(browser, "page-taken");
+        JsonNode after = trayward.json("GET", "/api/probes", "").path("probes").path(0);
+        assertEquals(20, after.path("corrected_c").asDouble(), 0.2);
+        assertTrue(trayward.status().path("bath_uncertainty_k").asDouble() < 0.2);
+        browser.findElement(By.id("probes-close")).click();
+        awaitText(browser, "bath", "± 0.1", "± 0.2");
+        pure(browser, "page-corrected");
+        browser.findElement(By.id("probes-open")).click();
+        awaitText(browser, "probe-words", "reference 20");
+        browser.findElement(By.id("probe-forget")).click();
+        awaitText(browser, "probe-words", "± 0.5 as bought");
+        browser.findElement(By.id("probes-close")).click();
+        awaitText(browser, "bath", "± 0.5");
+        browser.manage().window().setSize(new Dimension(500, 900));
+        pure(browser, "page-upright");
+        browser.findElement(By.id("start")).click();
+        awaitText(browser, "state", "proving");
+        assertTrue(
+            !browser.findElement(By.id("probes-open")).isDisplayed(), "in a run not offered");
+      } finally {
+        browser.quit();
+      }
+    }
+  }
+
   private static void awaitText(ChromeDriver browser, String id, String... any) {
     new WebDriverWait(browser, Duration.ofMinutes(2))
         .until(

@@ -10,8 +10,10 @@ import trayward.host.link.Command;
 import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
 import trayward.host.link.LinkEvent;
+import trayward.host.link.ProbesView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
+import trayward.host.link.UncertaintyView;
 import trayward.host.link.UpkeepView;
 
 /** A controller that says what a test wants it to, and remembers what it was asked. */
@@ -28,6 +30,8 @@ final class FakeTray implements TrayLink {
   volatile String state = "HOLDING";
   volatile LevelView level = new LevelView("WELL", 0.95, 0.8, 1.05, 0.05);
   volatile String unconfirmed = "";
+  volatile boolean recordReadable = true;
+  final List<String> calibrated = new ArrayList<>();
   final List<Double> poured = new ArrayList<>();
   final List<OptionalDouble> confirmed = new ArrayList<>();
 
@@ -63,7 +67,8 @@ final class FakeTray implements TrayLink {
         true,
         1200,
         7,
-        level);
+        level,
+        new UncertaintyView(0.13, Double.NaN, 0.5, recordReadable));
   }
 
   @Override
@@ -110,6 +115,65 @@ final class FakeTray implements TrayLink {
   @Override
   public LinkAnswer upkeepDone(String item) {
     unconfirmed = "";
+    return answer;
+  }
+
+  @Override
+  public ProbesView probes() {
+    ProbesView.ComparedAt at =
+        new ProbesView.ComparedAt("reference", 40, 0.1, 40.3125, 0.031, "2026-11-20");
+    ProbesView.Probe bath =
+        new ProbesView.Probe(
+            "bath",
+            "28-0000000000ab",
+            "VALID",
+            39.8125,
+            39.5,
+            true,
+            1,
+            -0.3125,
+            0.13,
+            2,
+            false,
+            30,
+            0.031,
+            "",
+            List.of(at));
+    ProbesView.Probe plate =
+        new ProbesView.Probe(
+            "plate",
+            "28-0000000000cd",
+            "STALE",
+            45.25,
+            Double.NaN,
+            false,
+            1,
+            0,
+            0.5,
+            Double.NaN,
+            true,
+            0,
+            Double.NaN,
+            "the reading is not valid",
+            List.of());
+    return new ProbesView(recordReadable, 15, 70, 0.005, 0.5, true, List.of(bath, plate));
+  }
+
+  @Override
+  public LinkAnswer calibrateIce(String role) {
+    calibrated.add(role + " ice");
+    return answer;
+  }
+
+  @Override
+  public LinkAnswer calibrateReference(String role, double celsius, double statedK) {
+    calibrated.add(role + " " + celsius + " " + statedK);
+    return answer;
+  }
+
+  @Override
+  public LinkAnswer forgetCalibration(String role) {
+    calibrated.add(role + " forgotten");
     return answer;
   }
 

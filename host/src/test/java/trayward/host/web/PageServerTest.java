@@ -341,7 +341,10 @@ class PageServerTest {
     }
     try {
       String real =
-          path.replace("{id}", "7").replace("{command}", "presence").replace("{item}", "cartridge");
+          path.replace("{id}", "7")
+              .replace("{command}", "presence")
+              .replace("{item}", "cartridge")
+              .replace("{role}", "bath");
       int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
       assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);
     } catch (Exception e) {
