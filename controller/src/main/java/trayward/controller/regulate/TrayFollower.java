@@ -39,6 +39,12 @@ final class TrayFollower {
 
   private static final double SURELY_S = 5;
 
+  /**
+   * So much better than that nothing happened a supposition must fit: it has a time, a size and a
+   * kind to choose, and odds of a thousand to one are soon had by what is real.
+   */
+  private static final double EVIDENCE = 14;
+
   /** So much better the other supposition must fit before it is believed: odds of some 4 to 1. */
   private static final double BETTER = 3;
 
@@ -57,6 +63,7 @@ final class TrayFollower {
   private TrayObserver calm;
   private TrayObserver poured;
   private TrayObserver covered;
+  private TrayObserver likelier;
   private TrayObserver believed;
   private final ScanMemory scans = new ScanMemory(BACK);
   private boolean undecided;
@@ -79,6 +86,7 @@ final class TrayFollower {
     calm = new TrayObserver(belief, room, bathC, plateC);
     poured = new TrayObserver(belief, room, bathC, plateC);
     covered = new TrayObserver(belief, room, bathC, plateC);
+    likelier = covered;
     believed = calm;
   }
 
@@ -142,6 +150,7 @@ final class TrayFollower {
       sinceBefore++;
       pouredAgo++;
       coveredAgo++;
+      scans.replay(calm, 1, 0);
       scans.replay(poured, 1, 0);
       scans.replay(covered, 1, 0);
       if (reading) {
@@ -181,7 +190,10 @@ final class TrayFollower {
     pouredK = 0;
     pouredAgo = lookBack(poured, sinceBefore, 1);
     coveredAgo = lookBack(covered, sinceBefore, 1);
-    believed = covered;
+    likelier = covered;
+    calm.copy(before);
+    calm.judge();
+    scans.replay(calm, sinceBefore, 0);
     decide();
   }
 
@@ -194,15 +206,20 @@ final class TrayFollower {
       poured.doubtGrowth(pouredK);
       reviewed = true;
     }
-    TrayObserver rival = believed == poured ? covered : poured;
+    TrayObserver rival = likelier == poured ? covered : poured;
     boolean mayBe = !rose || rival == covered || sinceHappenedS > WARMER_S;
-    if (mayBe && rival.misfit() < believed.misfit() - BETTER) {
-      rival = believed;
-      believed = believed == poured ? covered : poured;
+    if (mayBe && rival.misfit() < likelier.misfit() - BETTER) {
+      TrayObserver better = rival;
+      rival = likelier;
+      likelier = better;
     }
+    boolean real = likelier.misfit() < calm.misfit() - EVIDENCE;
+    believed = real ? likelier : calm;
     boolean clear =
-        sinceHappenedS > (rose ? WARMER_S : REVIEW_S) && rival.misfit() > believed.misfit() + CLEAR;
-    if (clear || sinceHappenedS > UNDECIDED_S) {
+        sinceHappenedS > (rose ? WARMER_S : REVIEW_S) && rival.misfit() > likelier.misfit() + CLEAR;
+    boolean nothing = !real && sinceHappenedS > REVIEW_S;
+    if (clear || nothing || sinceHappenedS > UNDECIDED_S) {
+      sinceHappenedS = real ? sinceHappenedS : Double.POSITIVE_INFINITY;
       settle();
       forgetSums();
     }
