@@ -12,6 +12,9 @@ package trayward.controller.regulate;
  * @param plateFromBathPerS plate following the bath, 1/s
  * @param bathFromPlatePerS bath following the plate, 1/s
  * @param bathSelfPerS bath's own decay, 1/s
+ * @param bathWallPerS bath following the wall, 1/s
+ * @param wallPerS wall following the bath, 1/s
+ * @param wallK bath above wall now, K: what the hold reckons with for the moment
  */
 record HoldPoint(
     double setC,
@@ -21,7 +24,10 @@ record HoldPoint(
     double plateSelfPerS,
     double plateFromBathPerS,
     double bathFromPlatePerS,
-    double bathSelfPerS) {
+    double bathSelfPerS,
+    double bathWallPerS,
+    double wallPerS,
+    double wallK) {
 
   /** Longest coast looked ahead, s: ten times the slowest plate. */
   private static final int LONGEST_S = 1500;
@@ -30,7 +36,10 @@ record HoldPoint(
     TrayRates r = o.rates();
     double capacity = o.capacity();
     double bathPerS = r.bathPerS() / capacity;
-    double plateC = setC + (r.lossRate(setC) / capacity - o.bathExtra()) / bathPerS;
+    double wallK = o.bathC() - o.wallC();
+    double bathWallPerS = r.bathWallPerS() / capacity;
+    double lossKPerS = r.lossRate(setC) / capacity + bathWallPerS * wallK - o.bathExtra();
+    double plateC = setC + lossKPerS / bathPerS;
     double duty =
         (r.platePerS() * (plateC - setC) + r.plateLossPerS() * (plateC - r.airC()) - o.plateExtra())
             / r.heatKPerS();
@@ -42,7 +51,10 @@ record HoldPoint(
         r.platePerS() + r.plateLossPerS(),
         r.platePerS(),
         bathPerS,
-        bathPerS + r.lossSlope(setC) / capacity);
+        bathPerS + r.lossSlope(setC) / capacity,
+        bathWallPerS,
+        r.wallPerS(),
+        wallK);
   }
 
   /** Highest bath temperature, °C, if the heat goes off now; that of now where it falls already. */
@@ -50,21 +62,29 @@ record HoldPoint(
     double p = nowPlateC - plateC;
     double q = nowBathC - setC;
     double cooling = heatKPerS * duty;
-    double rate = bathFromPlatePerS * p - bathSelfPerS * q;
+    double wallFollow = -Math.expm1(-wallPerS);
+    double wall = wallK; // bath above wall
+    double rate = bathRate(p, q, wall);
     for (int i = 0; i < LONGEST_S && rate > 0; i++) {
       double pm = p + 0.5 * plateRate(p, q, cooling);
       double qm = q + 0.5 * rate;
       p += plateRate(pm, qm, cooling);
+      double moved = bathRate(pm, qm, wall);
+      wall += moved - (wall + 0.5 * moved) * wallFollow;
       double before = rate;
-      double mid = bathFromPlatePerS * pm - bathSelfPerS * qm;
-      rate = bathFromPlatePerS * p - bathSelfPerS * q - bathSelfPerS * mid;
+      rate = bathRate(p, q + moved, wall);
       if (rate <= 0) {
         // The rate falls straight to nought within this second.
         return setC + q + 0.5 * before * before / (before - rate);
       }
-      q += mid;
+      q += moved;
     }
     return setC + q;
+  }
+
+  /** The wall takes less as it follows than the hold reckons with. */
+  private double bathRate(double p, double q, double wall) {
+    return bathFromPlatePerS * p - bathSelfPerS * q - bathWallPerS * (wall - wallK);
   }
 
   private double plateRate(double p, double q, double cooling) {

@@ -6,8 +6,9 @@ package trayward.controller.regulate;
  * @param model the tray
  * @param bathLagS first-order lag of the bath probe, s
  * @param plateLagS first-order lag of the plate probe, s
+ * @param wallJPerK heat capacity of the tray's wall as far as the bath feels it, J/K
  */
-public record TrayBelief(TrayModel model, double bathLagS, double plateLagS) {
+public record TrayBelief(TrayModel model, double bathLagS, double plateLagS, double wallJPerK) {
 
   /** Lag of a bath probe in its sheath, s, until a warm-up has shown it. */
   public static final double BATH_LAG_S = 5;
@@ -15,8 +16,11 @@ public record TrayBelief(TrayModel model, double bathLagS, double plateLagS) {
   /** Lag of a probe clamped on a plate, s, likewise. */
   public static final double PLATE_LAG_S = 3;
 
+  /** A wall nobody has measured, J/K: a kilogram of plastic has 1500, thin steel some 100. */
+  public static final double WALL_J_PER_K = 100;
+
   /** A declared tray watched by probes nobody has measured. */
   public static TrayBelief declared(TrayModel model) {
-    return new TrayBelief(model, BATH_LAG_S, PLATE_LAG_S);
+    return new TrayBelief(model, BATH_LAG_S, PLATE_LAG_S, WALL_J_PER_K);
   }
 }

@@ -12,6 +12,7 @@ package trayward.controller.regulate;
  * @param evaporation factor on the evaporation
  * @param bathLag lag of the bath probe
  * @param plateLag lag of the plate probe
+ * @param wall heat capacity of the wall
  */
 public record TrayDoubt(
     double heater,
@@ -21,23 +22,24 @@ public record TrayDoubt(
     double loss,
     double evaporation,
     double bathLag,
-    double plateLag) {
+    double plateLag,
+    double wall) {
 
   /**
    * Of a tray known by its declaration alone: a heater is rated within some 10 % and gets weaker,
    * liquid is poured by a jug within some 10 %; plate, contact, losses and lags are anybody's.
    */
   public static final TrayDoubt DECLARED =
-      new TrayDoubt(0.08, 0.35, 0.35, 0.08, 0.4, 0.5, 0.6, 0.6);
+      new TrayDoubt(0.08, 0.35, 0.35, 0.08, 0.4, 0.5, 0.6, 0.6, 1.5);
 
   /** Of a tray that has been warmed up before and filled anew. */
-  public static final TrayDoubt LEARNED = new TrayDoubt(0.05, 0.05, 0.08, 0.08, 0.1, 0.1, 0.1, 0.1);
+  public static final TrayDoubt LEARNED = new TrayDoubt(0.05, 0.05, 0.08, 0.08, 0.1, 0.1, 0.1, 0.1, 0.3);
 
   double[] vector() {
-    return new double[] {heater, plate, coupling, liquid, loss, evaporation, bathLag, plateLag};
+    return new double[] {heater, plate, coupling, liquid, loss, evaporation, bathLag, plateLag, wall};
   }
 
   static TrayDoubt of(double[] v) {
-    return new TrayDoubt(v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7]);
+    return new TrayDoubt(v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8]);
   }
 }

@@ -7,7 +7,7 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * Fits a belief to all readings of a warm-up: nonlinear least squares on the logarithms of eight
+ * Fits a belief to all readings of a warm-up: nonlinear least squares on the logarithms of nine
  * numbers around a prior belief, by Gauss-Newton with the damping of Levenberg and Marquardt.
  *
  * <p>Temperatures show ratios to a heat capacity only. What they cannot show stays where the prior
@@ -16,7 +16,7 @@ import org.hipparchus.linear.RealVector;
 final class TrayFit {
 
   /** Numbers fitted. */
-  static final int NUMBERS = 8;
+  static final int NUMBERS = 9;
 
   private static final int N = NUMBERS;
 
@@ -92,7 +92,7 @@ final class TrayFit {
 
   private static TrayRun start(FitJob job, TrayBelief b) {
     return new TrayRun(
-        TrayRates.of(b.model(), job.room()),
+        TrayRates.of(b, job.room()),
         b.bathLagS(),
         b.plateLagS(),
         job.plateStartC(),
@@ -112,7 +112,7 @@ final class TrayFit {
             m.heaterW() * Math.exp(x[0]),
             m.evaporationFactor() * Math.exp(x[5]));
     return new TrayBelief(
-        moved, prior.bathLagS() * Math.exp(x[6]), prior.plateLagS() * Math.exp(x[7]));
+        moved, prior.bathLagS() * Math.exp(x[6]), prior.plateLagS() * Math.exp(x[7]), prior.wallJPerK() * Math.exp(x[8]));
   }
 
   private static double cost(FitJob job, double[] sigma, double[] x, double[] residual) {

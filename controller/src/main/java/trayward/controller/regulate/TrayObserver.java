@@ -68,6 +68,7 @@ final class TrayObserver {
   private double bathLagS;
   private double plateLagS;
   private double share = 1;
+  private double wallC;
   private double sinceS;
   private double misfit;
 
@@ -77,6 +78,7 @@ final class TrayObserver {
     x[BATH] = bathC;
     x[PLATE_SENSED] = x[PLATE];
     x[BATH_SENSED] = bathC;
+    wallC = bathC;
     doubtAll();
     Arrays.fill(atNanos, Long.MIN_VALUE);
   }
@@ -101,7 +103,7 @@ final class TrayObserver {
 
   /** Takes another belief; where plate and bath are stays. */
   final void believe(TrayBelief belief, RoomModel room) {
-    rates = TrayRates.of(belief.model(), room);
+    rates = TrayRates.of(belief, room);
     bathLagS = Math.max(0.5, belief.bathLagS());
     plateLagS = Math.max(0.5, belief.plateLagS());
     share = 1;
@@ -118,6 +120,7 @@ final class TrayObserver {
     x[GROWTH] = 0;
     x[LAG] = 0;
     share = run.share;
+    wallC = run.wallC;
     for (double[] row : p) {
       Arrays.fill(row, 0);
     }
@@ -143,6 +146,11 @@ final class TrayObserver {
   /** What the bath's probe should say now, °C. */
   double bathSensedC() {
     return x[BATH_SENSED];
+  }
+
+  /** The tray's wall as the model has it, °C. */
+  double wallC() {
+    return wallC;
   }
 
   /** Heat the bath gets unexplained, K/s. */
@@ -192,6 +200,7 @@ final class TrayObserver {
     bathLagS = other.bathLagS;
     plateLagS = other.plateLagS;
     share = other.share;
+    wallC = other.wallC;
     sinceS = other.sinceS;
     misfit = other.misfit;
   }
@@ -222,7 +231,8 @@ final class TrayObserver {
   /** The heater has been on ({@code u} 1) or off for {@code h} seconds, a scan, until now. */
   void advance(double h, double u, long nowNanos) {
     double plateRate = rates.plateRate(u, x[PLATE], x[BATH]) + x[PLATE_EXTRA];
-    double bathRate = rates.bathRate(x[PLATE], x[BATH]) / capacity() + x[BATH_EXTRA];
+    double bathRate = rates.bathRate(x[PLATE], x[BATH], wallC) / capacity() + x[BATH_EXTRA];
+    wallC += (x[BATH] - wallC) * Math.min(1, h * rates.wallPerS());
     x[PLATE_SENSED] += (x[PLATE] - x[PLATE_SENSED]) * Math.min(1, h / plateLagS);
     x[BATH_SENSED] += (x[BATH] - x[BATH_SENSED]) * Math.min(1, h / lagS());
     x[PLATE] += h * plateRate;
@@ -300,9 +310,10 @@ final class TrayObserver {
     f[PLATE][BATH] = h * rates.platePerS();
     f[PLATE][PLATE_EXTRA] = h;
     f[BATH][PLATE] = h * rates.bathPerS() / capacity;
-    f[BATH][BATH] -= h * (rates.bathPerS() + rates.lossSlope(x[BATH])) / capacity;
+    f[BATH][BATH] -=
+        h * (rates.bathPerS() + rates.bathWallPerS() + rates.lossSlope(x[BATH])) / capacity;
     f[BATH][BATH_EXTRA] = h;
-    f[BATH][GROWTH] = -h * rates.bathRate(x[PLATE], x[BATH]) / capacity;
+    f[BATH][GROWTH] = -h * rates.bathRate(x[PLATE], x[BATH], wallC) / capacity;
     double plateFollow = -Math.expm1(-h / plateLagS);
     f[PLATE_SENSED][PLATE_SENSED] = 1 - plateFollow;
     f[PLATE_SENSED][PLATE] = plateFollow;

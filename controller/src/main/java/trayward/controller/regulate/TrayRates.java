@@ -6,6 +6,8 @@ package trayward.controller.regulate;
  * <pre>
  *   dTp/dt = heat u - plate (Tp - Tb) - plateLoss (Tp - Ta)
  *   dTb/dt = bath (Tp - Tb) - bathLoss (Tb - Ta) - evaporation max(0, pw(Tb) - air)
+ *            - bathWall (Tb - Tw)
+ *   dTw/dt = wall (Tb - Tw)
  * </pre>
  *
  * @param heatKPerS heating of a bare plate at full duty, K/s
@@ -13,6 +15,8 @@ package trayward.controller.regulate;
  * @param plateLossPerS plate to room, for the plate, 1/s
  * @param bathPerS plate to bath, for the bath, 1/s
  * @param bathLossPerS dry loss of the bath, 1/s
+ * @param bathWallPerS wall to bath, for the bath, 1/s
+ * @param wallPerS wall to bath, for the wall, 1/s
  * @param evaporationKPerSPerKPa cooling of the bath by evaporation, K/s per kPa of deficit
  * @param airC room temperature, °C
  * @param airKPa vapour pressure of the room's air, kPa
@@ -23,6 +27,8 @@ record TrayRates(
     double plateLossPerS,
     double bathPerS,
     double bathLossPerS,
+    double bathWallPerS,
+    double wallPerS,
     double evaporationKPerSPerKPa,
     double airC,
     double airKPa) {
@@ -32,7 +38,11 @@ record TrayRates(
 
   private static final double DRAUGHT = 78.2;
 
-  static TrayRates of(TrayModel m, RoomModel room) {
+  /** Wall to bath, W/K: that of the reference tray's wall; only its capacity is learned. */
+  private static final double WALL_W_PER_K = 6;
+
+  static TrayRates of(TrayBelief belief, RoomModel room) {
+    TrayModel m = belief.model();
     double bathJPerK = TrayModel.LITRE_J_PER_K * m.liquidL();
     return new TrayRates(
         m.heaterW() / m.plateJPerK(),
@@ -40,6 +50,8 @@ record TrayRates(
         m.plateLossWPerK() / m.plateJPerK(),
         m.plateToBathWPerK() / bathJPerK,
         m.bathLossWPerK() / bathJPerK,
+        WALL_W_PER_K / bathJPerK,
+        WALL_W_PER_K / belief.wallJPerK(),
         m.evaporationFactor() * m.areaM2() * (STILL + DRAUGHT * room.draughtMPerS()) / bathJPerK,
         room.airC(),
         room.relativeHumidity() * TrayModel.saturationKPa(room.airC()));
@@ -51,8 +63,8 @@ record TrayRates(
   }
 
   /** Rate of a full bath, K/s: a bath of less liquid follows faster by as much. */
-  double bathRate(double plateC, double bathC) {
-    return bathPerS * (plateC - bathC) - lossRate(bathC);
+  double bathRate(double plateC, double bathC, double wallC) {
+    return bathPerS * (plateC - bathC) - bathWallPerS * (bathC - wallC) - lossRate(bathC);
   }
 
   /** Cooling of a full bath by all its losses, K/s. */

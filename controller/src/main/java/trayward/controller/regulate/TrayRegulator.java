@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 public final class TrayRegulator implements Regulator {
 
   /** The coast is aimed this far under the set temperature, K: a few hundredths for its errors. */
-  private static final double AIM_BELOW_K = 0.03;
+  private static final double AIM_BELOW_K = 0;
 
   /** From a hold, full heat where even a coast would end this far under the set temperature, K. */
   private static final double AGAIN_K = 0.25;

@@ -19,6 +19,7 @@ final class TrayRun {
   private final double plateKeep;
   double plateC;
   double bathC;
+  double wallC;
   double plateSensedC;
   double bathSensedC;
 
@@ -33,6 +34,7 @@ final class TrayRun {
     this.plateKeep = Math.exp(-1 / plateLagS);
     this.plateC = plateC;
     this.bathC = bathC;
+    this.wallC = bathC;
     this.plateSensedC = plateC;
     this.bathSensedC = bathC;
   }
@@ -42,9 +44,11 @@ final class TrayRun {
     double p = plateC;
     double b = bathC;
     double pm = p + 0.5 * rates.plateRate(u, p, b);
-    double bm = b + 0.5 * rates.bathRate(p, b) / share;
+    double bm = b + 0.5 * rates.bathRate(p, b, wallC) / share;
     plateC = p + rates.plateRate(u, pm, bm);
-    bathC = b + rates.bathRate(pm, bm) / share;
+    bathC = b + rates.bathRate(pm, bm, wallC + 0.5 * rates.wallPerS() * (b - wallC)) / share;
+    // Exact for a bath that stands at its middle over the second: a thin wall follows at once.
+    wallC += (bm - wallC) * -Math.expm1(-rates.wallPerS());
     share = Math.max(LEAST_SHARE, share - rates.vanishingPerS(bm));
     plateSensedC = lagged(plateSensedC, p, plateC, plateLagS, plateKeep);
     bathSensedC = lagged(bathSensedC, b, bathC, bathLagS, bathKeep);
