@@ -38,7 +38,7 @@ record HoldPoint(
     double bathPerS = r.bathPerS() / capacity;
     double wallK = o.bathC() - o.wallC();
     double bathWallPerS = r.bathWallPerS() / capacity;
-    double lossKPerS = r.lossRate(setC) / capacity + bathWallPerS * wallK - o.bathExtra();
+    double lossKPerS = (r.lossRate(setC) - o.bathExtra()) / capacity + bathWallPerS * wallK;
     double plateC = setC + lossKPerS / bathPerS;
     double duty =
         (r.platePerS() * (plateC - setC) + r.plateLossPerS() * (plateC - r.airC()) - o.plateExtra())

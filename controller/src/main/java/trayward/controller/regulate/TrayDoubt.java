@@ -33,10 +33,13 @@ public record TrayDoubt(
       new TrayDoubt(0.08, 0.35, 0.35, 0.08, 0.4, 0.5, 0.6, 0.6, 1.5);
 
   /** Of a tray that has been warmed up before and filled anew. */
-  public static final TrayDoubt LEARNED = new TrayDoubt(0.05, 0.05, 0.08, 0.08, 0.1, 0.1, 0.1, 0.1, 0.3);
+  public static final TrayDoubt LEARNED =
+      new TrayDoubt(0.05, 0.05, 0.08, 0.08, 0.1, 0.1, 0.1, 0.1, 0.3);
 
   double[] vector() {
-    return new double[] {heater, plate, coupling, liquid, loss, evaporation, bathLag, plateLag, wall};
+    return new double[] {
+      heater, plate, coupling, liquid, loss, evaporation, bathLag, plateLag, wall
+    };
   }
 
   static TrayDoubt of(double[] v) {

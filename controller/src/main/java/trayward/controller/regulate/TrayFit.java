@@ -112,7 +112,10 @@ final class TrayFit {
             m.heaterW() * Math.exp(x[0]),
             m.evaporationFactor() * Math.exp(x[5]));
     return new TrayBelief(
-        moved, prior.bathLagS() * Math.exp(x[6]), prior.plateLagS() * Math.exp(x[7]), prior.wallJPerK() * Math.exp(x[8]));
+        moved,
+        prior.bathLagS() * Math.exp(x[6]),
+        prior.plateLagS() * Math.exp(x[7]),
+        prior.wallJPerK() * Math.exp(x[8]));
   }
 
   private static double cost(FitJob job, double[] sigma, double[] x, double[] residual) {

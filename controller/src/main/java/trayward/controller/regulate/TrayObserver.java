@@ -143,6 +143,11 @@ final class TrayObserver {
     return x[BATH];
   }
 
+  /** How fast the bath changes now, K/s. */
+  double bathRateKPerS() {
+    return (rates.bathRate(x[PLATE], x[BATH], wallC) + x[BATH_EXTRA]) / capacity();
+  }
+
   /** What the bath's probe should say now, °C. */
   double bathSensedC() {
     return x[BATH_SENSED];
@@ -153,7 +158,7 @@ final class TrayObserver {
     return wallC;
   }
 
-  /** Heat the bath gets unexplained, K/s. */
+  /** Heat the bath gets unexplained, K/s of a bath as full as believed. */
   double bathExtra() {
     return x[BATH_EXTRA];
   }
@@ -231,7 +236,7 @@ final class TrayObserver {
   /** The heater has been on ({@code u} 1) or off for {@code h} seconds, a scan, until now. */
   void advance(double h, double u, long nowNanos) {
     double plateRate = rates.plateRate(u, x[PLATE], x[BATH]) + x[PLATE_EXTRA];
-    double bathRate = rates.bathRate(x[PLATE], x[BATH], wallC) / capacity() + x[BATH_EXTRA];
+    double bathRate = bathRateKPerS();
     wallC += (x[BATH] - wallC) * Math.min(1, h * rates.wallPerS());
     x[PLATE_SENSED] += (x[PLATE] - x[PLATE_SENSED]) * Math.min(1, h / plateLagS);
     x[BATH_SENSED] += (x[BATH] - x[BATH_SENSED]) * Math.min(1, h / lagS());
@@ -312,8 +317,8 @@ final class TrayObserver {
     f[BATH][PLATE] = h * rates.bathPerS() / capacity;
     f[BATH][BATH] -=
         h * (rates.bathPerS() + rates.bathWallPerS() + rates.lossSlope(x[BATH])) / capacity;
-    f[BATH][BATH_EXTRA] = h;
-    f[BATH][GROWTH] = -h * rates.bathRate(x[PLATE], x[BATH], wallC) / capacity;
+    f[BATH][BATH_EXTRA] = h / capacity;
+    f[BATH][GROWTH] = -h * bathRateKPerS();
     double plateFollow = -Math.expm1(-h / plateLagS);
     f[PLATE_SENSED][PLATE_SENSED] = 1 - plateFollow;
     f[PLATE_SENSED][PLATE] = plateFollow;
@@ -353,8 +358,7 @@ final class TrayObserver {
     }
     x[GROWTH] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[GROWTH]));
     x[LAG] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[LAG]));
-    double evaporation = MOST_EVAPORATION * rates.evaporationRate(x[BATH]) / capacity();
-    double most = SMALL_EXTRA + evaporation;
+    double most = SMALL_EXTRA + MOST_EVAPORATION * rates.evaporationRate(x[BATH]);
     x[BATH_EXTRA] = Math.max(-most, Math.min(most, x[BATH_EXTRA]));
   }
 }

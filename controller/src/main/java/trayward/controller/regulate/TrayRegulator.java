@@ -11,8 +11,11 @@ import org.jspecify.annotations.Nullable;
  */
 public final class TrayRegulator implements Regulator {
 
-  /** The coast is aimed this far under the set temperature, K: a few hundredths for its errors. */
-  private static final double AIM_BELOW_K = 0;
+  /**
+   * While learning, the coast is aimed under the set temperature by as much as a rising bath may be
+   * hotter than its lagging probe lets know, but no further than this, K: half of the band.
+   */
+  private static final double MOST_BELOW_K = 0.1;
 
   /** From a hold, full heat where even a coast would end this far under the set temperature, K. */
   private static final double AGAIN_K = 0.25;
@@ -41,6 +44,7 @@ public final class TrayRegulator implements Regulator {
   private long bathNanos;
   private long plateNanos;
   private double offK;
+  private double lagDoubtS;
   private boolean lost;
 
   /**
@@ -128,6 +132,7 @@ public final class TrayRegulator implements Regulator {
     FitResult found = tutor.take();
     if (found != null) {
       belief = found.belief();
+      lagDoubtS = found.doubt().bathLag() * belief.bathLagS();
       f.believe(belief, room, found.run(), found.doubt().bathLag());
     }
     tutor.begin(in, f.now());
@@ -141,13 +146,19 @@ public final class TrayRegulator implements Regulator {
     double peakC = at.coastPeakC(o.plateC(), o.bathC());
     boolean isShort = peakC < setC - AGAIN_K;
     return switch (phase) {
-      case FULL -> peakC >= setC - AIM_BELOW_K ? TrayPhase.COAST : TrayPhase.FULL;
+      case FULL -> peakC >= setC - belowK(o) ? TrayPhase.COAST : TrayPhase.FULL;
       case COAST ->
           isShort
               ? TrayPhase.FULL
               : at.settlingK(o.plateC(), o.bathC()) <= 0 ? TrayPhase.HOLD : TrayPhase.COAST;
       case HOLD -> isShort ? TrayPhase.FULL : TrayPhase.HOLD;
     };
+  }
+
+  private double belowK(TrayObserver o) {
+    return tutor.learning()
+        ? Math.max(0, Math.min(MOST_BELOW_K, lagDoubtS * o.bathRateKPerS()))
+        : 0;
   }
 
   private double ask(HoldPoint at, TrayObserver o) {

@@ -50,6 +50,11 @@ final class WarmUpTutor {
     return lesson;
   }
 
+  /** Whether a warm-up goes on, its arrival and the minutes after it included. */
+  boolean learning() {
+    return log != null;
+  }
+
   /** Takes down a scan. */
   void see(RegulatorInput in, boolean newBath, boolean newPlate) {
     WarmUpLog l = log;
