@@ -136,7 +136,6 @@ final class WarmUpTutor {
     if (complete) {
       over = true;
       log = null;
-      return null; // for the next warm-up: the hold goes on undisturbed
     }
     return found;
   }
