@@ -232,18 +232,26 @@ final class TrayFollower {
 
   /** Makes {@code trial} what explains the readings best, and says how many scans ago it was. */
   private int lookBack(TrayObserver trial, int earliest, int latest) {
+    int about = best(trial, earliest, latest, LOOK_EACH);
+    int from = Math.min(earliest, about + LOOK_EACH - 1);
+    // To the scan: half a second of a big pour is many times a reading's noise.
+    int best = best(trial, from, Math.max(latest, about - LOOK_EACH + 1), 1);
+    suppose(trial, best);
+    if (trial == poured) {
+      pouredK = Math.abs(poured.bathC() - before.bathC());
+    }
+    return best;
+  }
+
+  private int best(TrayObserver trial, int earliest, int latest, int step) {
     int best = earliest;
     double least = Double.POSITIVE_INFINITY;
-    for (int ago = earliest; ago >= latest; ago -= LOOK_EACH) {
+    for (int ago = earliest; ago >= latest; ago -= step) {
       suppose(trial, ago);
       if (trial.misfit() < least) {
         least = trial.misfit();
         best = ago;
       }
-    }
-    suppose(trial, best);
-    if (trial == poured) {
-      pouredK = Math.abs(poured.bathC() - before.bathC());
     }
     return best;
   }

@@ -216,6 +216,7 @@ final class TrayObserver {
    * @param sizeK how much that seems to have changed the bath, K; 0 where that is not known yet
    */
   void supposePoured(double sizeK) {
+    spread(); // up to this very scan: what comes after it alone is in doubt
     double k = Math.max(JUMP_K, sizeK);
     p[BATH][BATH] += k * k;
     p[BATH][GROWTH] -= GROWTH_PER_K * k * k;
@@ -230,6 +231,7 @@ final class TrayObserver {
 
   /** From now on it may be that the bath was covered or uncovered. */
   void supposeCovered() {
+    spread();
     p[BATH_EXTRA][BATH_EXTRA] += sq(COVER_K_PER_S);
   }
 
