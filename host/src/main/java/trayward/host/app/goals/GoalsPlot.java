@@ -58,7 +58,7 @@ final class GoalsPlot {
       double y = y(ratio, topY);
       add(out, "<line x1=\"%d\" x2=\"%d\" y1=\"%.1f\" y2=\"%.1f\" ", LEFT, WIDTH - 20, y, y);
       add(out, "stroke=\"%s\"/>\n", ratio == 1 ? "black" : "#ddd");
-      text(out, LEFT - 8, y + 4, "end", ratio == 1 ? "1" : String.valueOf(ratio));
+      text(out, LEFT - 8, y + 4, "end", label(ratio));
     }
     text(out, LEFT - 8, topY - NEVER_ABOVE + 4, "end", "never");
     double caseW = (double) (WIDTH - 20 - LEFT) / CASES.size();
@@ -73,6 +73,11 @@ final class GoalsPlot {
         column(out, m, in, contender, measure, x, topY);
       }
     }
+  }
+
+  /** The last line is the edge: what lies on it may be slower. */
+  private static String label(double ratio) {
+    return ratio == 1 ? "1" : ratio == MOST ? ratio + "+" : String.valueOf(ratio);
   }
 
   private static void column(
