@@ -94,6 +94,27 @@ class LayoutTest {
           .resideInAnyPackage(
               "..controller.safety..", "..controller.sim..", "..controller.regulate..");
 
+  /** They measure a regulator behind the whole scan: of the interlock they know its limits. */
+  @ArchTest
+  static final ArchRule theGoalsKnowNothingOfPageLogAndCampaign =
+      noClasses()
+          .that()
+          .resideInAPackage("..host.app.goals..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "..host.app.campaign..",
+              "..host.web..",
+              "..host.store..",
+              "..host.link..",
+              "..host.session..",
+              "..host.bath..",
+              "..controller.scan..",
+              "..controller.keep..")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("trayward.controller.safety.Interlock");
+
   @ArchTest
   static final ArchRule packagesHaveNoCycles =
       slices().matching("trayward.host.(*)..").should().beFreeOfCycles();

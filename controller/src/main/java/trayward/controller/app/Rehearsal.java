@@ -2,6 +2,7 @@ package trayward.controller.app;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
@@ -18,6 +19,7 @@ import trayward.controller.scan.Mailbox;
 import trayward.controller.scan.Scan;
 import trayward.controller.scan.ScanSettings;
 import trayward.controller.scan.Snapshot;
+import trayward.controller.sim.Plant;
 import trayward.controller.sim.SimFault;
 import trayward.controller.sim.SimulatedTray;
 import trayward.controller.sim.TimeOptimal;
@@ -67,6 +69,7 @@ public final class Rehearsal {
 
   private final Scenario scenario;
   private final Listener listener;
+  private final Function<Scenario, Regulator> regulators;
   private final SimulatedTray tray;
   private final KeepStore store = new MemoryKeepStore();
   private Mailbox mailbox = new Mailbox();
@@ -82,8 +85,18 @@ public final class Rehearsal {
 
   /** A rehearsal that has not begun. */
   public Rehearsal(Scenario scenario, Listener listener) {
+    this(scenario, listener, Rehearsal::regulator);
+  }
+
+  /**
+   * The same with another regulator, to compare with.
+   *
+   * @param regulators makes one at each power-up
+   */
+  public Rehearsal(Scenario scenario, Listener listener, Function<Scenario, Regulator> regulators) {
     this.scenario = scenario;
     this.listener = listener;
+    this.regulators = regulators;
     this.tray =
         new SimulatedTray(
             scenario.plant(),
@@ -109,16 +122,20 @@ public final class Rehearsal {
             scenario.plateProbe().present(),
             scenario.model(),
             scenario.room());
-    Regulator regulator =
-        Regulators.of(
-            scenario.control(),
-            scenario.plateProbe().present(),
-            scenario.model(),
-            scenario.room(),
-            scenario.limits(),
-            Fits.inline());
+    Regulator regulator = regulators.apply(scenario);
     return new Scan(
         settings, tray, tray, tray.outputs(), regulator, store, mailbox, events, host, nowNanos);
+  }
+
+  /** The regulator that the scenario's control table names. */
+  public static Regulator regulator(Scenario scenario) {
+    return Regulators.of(
+        scenario.control(),
+        scenario.plateProbe().present(),
+        scenario.model(),
+        scenario.room(),
+        scenario.limits(),
+        Fits.inline());
   }
 
   /** Runs it whole. */
@@ -289,6 +306,11 @@ public final class Rehearsal {
         tray.trueAirflow(),
         tray.plant().liquidL(),
         tray.plant().evaporatedMl());
+  }
+
+  /** A copy of the thermal truth as it stands, for looking ahead. */
+  public Plant plantNow() {
+    return new Plant(tray.plant());
   }
 
   /** Electrical energy put in so far, J. */

@@ -8,6 +8,7 @@ import picocli.CommandLine;
 import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.Scenario;
 import trayward.host.app.campaign.Campaign;
+import trayward.host.app.goals.Goals;
 import trayward.host.cli.TraywardCommand;
 import trayward.host.cli.Work;
 import trayward.host.report.ResultMeter;
@@ -86,6 +87,33 @@ public final class Main implements Work {
   /** A campaign that holds something against the software has failed. */
   static int code(Campaign.Result result) {
     return result.clean() ? DONE : FAILED;
+  }
+
+  @Override
+  public int goals(long trays, long seed, Path to) {
+    if (trays < 1 || trays > Goals.MOST_TRAYS) {
+      err.println("--trays: found " + trays + ", accepted is 1 to " + Goals.MOST_TRAYS);
+      return WRONG_WORDS;
+    }
+    if (seed < 0 || seed > MOST_FROM) {
+      err.println("--seed: found " + seed + ", accepted is 0 to " + MOST_FROM);
+      return WRONG_WORDS;
+    }
+    try {
+      int threads = Runtime.getRuntime().availableProcessors();
+      Goals.Result result = new Goals(err, threads).run(seed, trays, to);
+      out.print(result.summary());
+      out.println("written to " + to);
+      return code(result);
+    } catch (IOException e) {
+      err.println(to + ": cannot be written: " + e.getMessage());
+      return FAILED;
+    }
+  }
+
+  /** A goal missed is told by the code too. */
+  static int code(Goals.Result result) {
+    return result.met() ? DONE : FAILED;
   }
 
   @Override

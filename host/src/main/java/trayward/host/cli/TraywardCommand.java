@@ -105,6 +105,33 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "goals",
+      mixinStandardHelpOptions = true,
+      description =
+          "Measures the regulator's goals on random trays, beside a plain PID and a thermostat.")
+  int goals(
+      @Option(
+              names = "--trays",
+              paramLabel = "N",
+              defaultValue = "20",
+              description = "how many trays, 1 to 1000 (default: ${DEFAULT-VALUE})")
+          long trays,
+      @Option(
+              names = "--seed",
+              paramLabel = "S",
+              defaultValue = "1",
+              description = "seed of the first one (default: ${DEFAULT-VALUE})")
+          long seed,
+      @Option(
+              names = "--out",
+              required = true,
+              paramLabel = "DIR",
+              description = "folder for goals.md, goals.json, goals.svg and scenarios")
+          Path out) {
+    return work.goals(trays, seed, out);
+  }
+
+  @Command(
       name = "prints",
       mixinStandardHelpOptions = true,
       description = "Lists prints in the log, newest first.")

@@ -27,6 +27,9 @@ public interface Work {
   /** Random faults in random sessions, {@code seeds} of them from seed {@code from} on. */
   int campaign(long seeds, long from, Path out);
 
+  /** The regulator's goals on {@code trays} random trays from seed {@code seed} on. */
+  int goals(long trays, long seed, Path out);
+
   /** Lists prints, newest first. */
   int prints(Path folder, int most);
 
