@@ -1,8 +1,6 @@
 package trayward.controller.safety;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
@@ -36,11 +34,5 @@ class WordsAndCodesTest {
     }
     assertEquals(Optional.empty(), Requirement.of("SR-99"));
     assertEquals("The plate's limits; a dry tray trips", Requirement.SR_07.summary());
-  }
-
-  @Test
-  void identificationIsNotClaimedToBeBuilt() {
-    assertFalse(Requirement.SR_24.built());
-    assertTrue(Requirement.SR_01.built());
   }
 }
