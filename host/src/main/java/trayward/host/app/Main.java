@@ -8,6 +8,7 @@ import picocli.CommandLine;
 import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.Scenario;
 import trayward.host.app.campaign.Campaign;
+import trayward.host.cli.Declared;
 import trayward.host.cli.TraywardCommand;
 import trayward.host.cli.Work;
 import trayward.host.report.ResultMeter;
@@ -86,6 +87,11 @@ public final class Main implements Work {
   /** A campaign that holds something against the software has failed. */
   static int code(Campaign.Result result) {
     return result.clean() ? DONE : FAILED;
+  }
+
+  @Override
+  public int identify(Path trace, Declared declared, boolean json) {
+    return new IdentifyWork(out, err).identify(trace, declared, json);
   }
 
   @Override

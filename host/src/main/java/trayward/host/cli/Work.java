@@ -27,6 +27,9 @@ public interface Work {
   /** Random faults in random sessions, {@code seeds} of them from seed {@code from} on. */
   int campaign(long seeds, long from, Path out);
 
+  /** The tray in a recorded warm-up, as text or, where {@code json}, for machines. */
+  int identify(Path trace, Declared declared, boolean json);
+
   /** Lists prints, newest first. */
   int prints(Path folder, int most);
 
