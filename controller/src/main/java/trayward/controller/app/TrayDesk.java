@@ -14,20 +14,17 @@ import trayward.controller.regulate.TrayModel;
 
 /**
  * Remembers what warm-ups teach of a tray, within {@link LearnedBounds}, and takes the one-time
- * calibration with a measured litre. What it remembers steers from the next start on. The date is
- * for the record (SR-22). Safe on any thread but the scan's: it fits and writes to the disk.
+ * calibration with a measured litre. What it remembers steers from the next start on. Safe on any
+ * thread but the scan's: it fits and writes to the disk.
  */
 public final class TrayDesk {
 
   private static final Logger LOG = LoggerFactory.getLogger(TrayDesk.class);
 
-  private static final long DAY_S = 24 * 3600;
-
   private final LearnedFile file;
   private final String name;
   private final TrayModel declared;
   private final TrayPrior prior;
-  private final WallClock clock;
   private volatile Optional<LearnedTray> known;
   private @Nullable TrayLesson last;
   private double waitingL = Double.NaN;
@@ -49,10 +46,9 @@ public final class TrayDesk {
    * @param clock for the dates
    */
   TrayDesk(Path file, String name, TrayModel declared, WallClock clock) {
-    this.file = new LearnedFile(file);
+    this.file = new LearnedFile(file, clock);
     this.name = name;
     this.declared = declared;
-    this.clock = clock;
     this.known = Optional.ofNullable(this.file.trays().get(name)).filter(this::believable);
     this.prior = TrayPrior.of(declared, known);
   }
@@ -77,14 +73,13 @@ public final class TrayDesk {
 
   /** A lesson as the newest snapshot has it: once it is complete, it is judged and remembered. */
   synchronized void see(TrayLesson lesson) {
-    TrayLesson before = last;
-    if (!lesson.complete() || (before != null && before.found() == lesson.found())) {
+    if (!lesson.complete() || lesson.equals(last)) {
       return;
     }
     last = lesson;
     String wrong =
         Double.isNaN(waitingL)
-            ? take(prior.proposal(name, today(), declared.heaterW(), lesson.found()))
+            ? take(prior.proposal(name, file.today(), declared.heaterW(), lesson.found()))
             : measured(lesson, waitingL);
     waitingL = Double.NaN;
     if (wrong.isEmpty()) {
@@ -118,7 +113,7 @@ public final class TrayDesk {
   private String measured(TrayLesson lesson, double litres) {
     return take(
         TrayPrior.measuredBy(
-            name, today(), declared.heaterW(), LitreCalibration.refit(lesson, litres)));
+            name, file.today(), declared.heaterW(), LitreCalibration.refit(lesson, litres)));
   }
 
   private String take(LearnedTray proposal) {
@@ -130,9 +125,5 @@ public final class TrayDesk {
       known = Optional.of(proposal);
     }
     return wrong;
-  }
-
-  private long today() {
-    return Math.floorDiv(clock.epochSeconds(), DAY_S);
   }
 }

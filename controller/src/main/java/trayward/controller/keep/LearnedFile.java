@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import trayward.controller.port.WallClock;
 
 /**
  * Learned trays in one small file, replaced whole. It may block; never called from the scan thread.
@@ -23,13 +24,22 @@ public final class LearnedFile {
   /** A tray's line is under 300 bytes, names of four-byte letters included. */
   private static final int MAX_BYTES = 16_384;
 
+  private static final long DAY_S = 24 * 3600;
+
   private final Path file;
+  private final WallClock clock;
   private final boolean readable;
   private Map<String, LearnedTray> trays;
 
-  /** Opens the record, whose folder must exist. */
-  public LearnedFile(Path file) {
+  /**
+   * Opens the record.
+   *
+   * @param file the record, whose folder must exist
+   * @param clock for the dates, which are for the record only (SR-22)
+   */
+  public LearnedFile(Path file, WallClock clock) {
     this.file = file;
+    this.clock = clock;
     LearnedLoad load = load();
     this.readable = load instanceof LearnedLoad.Loaded;
     this.trays = load instanceof LearnedLoad.Loaded loaded ? loaded.trays() : Map.of();
@@ -43,6 +53,11 @@ public final class LearnedFile {
   /** What is on record, by name of the tray. */
   public Map<String, LearnedTray> trays() {
     return trays;
+  }
+
+  /** Today, days since 1970. */
+  public long today() {
+    return Math.floorDiv(clock.epochSeconds(), DAY_S);
   }
 
   private LearnedLoad load() {

@@ -123,7 +123,7 @@ final class TrayFit {
             m.plateJPerK() * Math.exp(x[1]),
             m.plateToBathWPerK() * Math.exp(x[2]),
             m.bathLossWPerK() * Math.exp(x[4]),
-            m.plateLossWPerK(),
+            m.plateLossWPerK() * Math.exp(x[0]), // in watts, it must lend the others no scale
             m.heaterW() * Math.exp(x[0]),
             m.evaporationFactor() * Math.exp(x[5]));
     return new TrayBelief(
