@@ -1,5 +1,8 @@
 package trayward.controller.regulate;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
 /**
  * What a warm-up has taught. Immutable.
  *
@@ -14,6 +17,23 @@ public record TrayLesson(double declaredL, FitResult found, boolean complete) {
 
   /** A difference is told only beyond so many standard deviations. */
   private static final double SURE = 2;
+
+  /** Lessons that say the same are equal, by whatever log and fit they came about. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof TrayLesson o
+        && Double.compare(declaredL, o.declaredL) == 0
+        && complete == o.complete
+        && seconds() == o.seconds()
+        && found.belief().equals(o.found.belief())
+        && found.doubt().equals(o.found.doubt())
+        && Double.compare(found.rmsK(), o.found.rmsK()) == 0;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(declaredL, complete, seconds(), found.belief(), found.doubt());
+  }
 
   /** How much of the warm-up is in it, s. */
   public int seconds() {
