@@ -189,6 +189,8 @@ class LayoutTest {
           .doNotHaveFullyQualifiedName("trayward.controller.app.AlarmThread")
           .and()
           .doNotHaveFullyQualifiedName("trayward.controller.keep.CalibrationDesk")
+          .and()
+          .doNotHaveFullyQualifiedName("trayward.controller.keep.LearnedFile")
           .should()
           .callMethod(trayward.controller.port.WallClock.class, "epochSeconds");
 

@@ -261,7 +261,12 @@
   let toAdd = 0;
 
   function showLevel(s) {
-    put($('liquid'), isNumber(s.liquid_l) ? 'liquid about ' + s.liquid_l.toFixed(2) + ' L' : '');
+    // what the warm-up saw, beside what is counted since
+    const seen = s.tray_seen ? ', warm-up saw ' + s.tray_seen
+      + (isNumber(s.litres_seen_uncertainty) ? ' ± ' + Math.max(0.1, Math.ceil(s.litres_seen_uncertainty * 10 - 0.5) / 10).toFixed(1) + ' L' : '') : '';
+    put($('liquid'), (isNumber(s.liquid_l) ? 'liquid about ' + s.liquid_l.toFixed(2) + ' L' : '') + seen);
+    put($('reach'), s.out_of_reach || '');
+    show($('reach'), Boolean(s.out_of_reach));
     const asks = s.level === 'LOW' || s.level === 'UNSURE';
     toAdd = isNumber(s.add_l) ? Math.round(s.add_l * 100) / 100 : 0;
     const add = toAdd > 0 ? 'add about ' + toAdd.toFixed(2) + ' L of water' : 'look at the tray';

@@ -40,6 +40,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private static final String UPKEEP_FILE = "controller-upkeep.txt";
   private static final String ALARM_FILE = "controller-alarms.txt";
   private static final String OLD_ALARM_FILE = "controller-alarms.old.txt";
+  private static final String LEARNED_FILE = "controller-learned.txt";
   private static final String CALIBRATION_FILE = "controller-calibration.txt";
 
   private final UpkeepDesk upkeep;
@@ -47,6 +48,8 @@ public final class ControllerRuntime implements AutoCloseable {
   private final FitThread fits;
   private final AlarmRecord alarms;
   private final ProbeCalibrator calibrator;
+  private final TrayDesk tray;
+  private final TrayThread lessons;
   private final AlarmThread alarmThread;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
@@ -78,6 +81,9 @@ public final class ControllerRuntime implements AutoCloseable {
         new CalibrationDesk(folder.resolve(CALIBRATION_FILE), settings.fittedProbes(), wallClock);
     long now = clock.nanos();
     this.fits = new FitThread();
+    this.tray =
+        new TrayDesk(
+            folder.resolve(LEARNED_FILE), settings.trayName(), settings.model(), wallClock);
     Io io = wire(settings, clock, now);
     this.probes = io.probeThread();
     this.scan =
@@ -89,7 +95,8 @@ public final class ControllerRuntime implements AutoCloseable {
                 settings.secondBathFitted(),
                 settings.plateFitted(),
                 settings.model(),
-                settings.room()),
+                settings.room(),
+                tray.prior().belief().model()),
             io.lines(),
             io.probes(),
             calibrations.corrections(),
@@ -97,7 +104,7 @@ public final class ControllerRuntime implements AutoCloseable {
             Regulators.of(
                 settings.control(),
                 settings.plateFitted(),
-                settings.model(),
+                tray.prior(),
                 settings.room(),
                 settings.limits(),
                 fits),
@@ -108,6 +115,7 @@ public final class ControllerRuntime implements AutoCloseable {
             now);
     this.loop = new ScanLoop(scan, clock, onFailure, firstScan::countDown);
     this.calibrator = new ProbeCalibrator(calibrations, mailbox, loop::latest);
+    this.lessons = new TrayThread(tray, loop::latest);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
   }
@@ -154,6 +162,7 @@ public final class ControllerRuntime implements AutoCloseable {
     loop.start();
     counting.start();
     alarmThread.start();
+    lessons.start();
     try {
       if (!firstScan.await(1, TimeUnit.SECONDS)) {
         throw new IllegalStateException("the first scan did not come within a second");
@@ -181,6 +190,11 @@ public final class ControllerRuntime implements AutoCloseable {
   /** Calibrations of the probes, and the way to take one. */
   public ProbeCalibrator calibrator() {
     return calibrator;
+  }
+
+  /** What is remembered of the tray, and the calibration with a measured litre. */
+  public TrayDesk tray() {
+    return tray;
   }
 
   /** The durable record of alarms. */
@@ -211,6 +225,7 @@ public final class ControllerRuntime implements AutoCloseable {
       probes.close();
     }
     fits.close();
+    lessons.close();
     store.close();
     counting.close();
     alarmThread.close();

@@ -4,9 +4,6 @@ import trayward.controller.regulate.Fits;
 import trayward.controller.regulate.PidRegulator;
 import trayward.controller.regulate.Regulator;
 import trayward.controller.regulate.RoomModel;
-import trayward.controller.regulate.TrayBelief;
-import trayward.controller.regulate.TrayDoubt;
-import trayward.controller.regulate.TrayModel;
 import trayward.controller.regulate.TrayRegulator;
 import trayward.controller.safety.Limits;
 
@@ -18,19 +15,14 @@ final class Regulators {
   static Regulator of(
       ControlTable control,
       boolean plateFitted,
-      TrayModel model,
+      TrayPrior prior,
       RoomModel room,
       Limits limits,
       Fits fits) {
     if (control.regulator().equals("pid")) {
-      return new PidRegulator(model, room, limits.plateCeilingC());
+      return new PidRegulator(prior.belief().model(), room, limits.plateCeilingC());
     }
     return new TrayRegulator(
-        TrayBelief.declared(model),
-        TrayDoubt.DECLARED,
-        room,
-        limits.plateCeilingC(),
-        plateFitted,
-        fits);
+        prior.belief(), prior.doubt(), room, limits.plateCeilingC(), plateFitted, fits);
   }
 }

@@ -1,15 +1,18 @@
 package trayward.controller.app;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.keep.KeepStore;
+import trayward.controller.keep.LearnedTray;
 import trayward.controller.keep.MemoryKeepStore;
 import trayward.controller.regulate.Fits;
 import trayward.controller.regulate.Regulator;
+import trayward.controller.regulate.TrayLesson;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Limit;
 import trayward.controller.safety.Request;
@@ -113,6 +116,7 @@ public final class Rehearsal {
     host = new HostPulse();
     mailbox = new Mailbox(); // what was asked of the program that lost its power is lost with it
     stalledUntilS = Double.NEGATIVE_INFINITY;
+    TrayPrior prior = prior();
     ScanSettings settings =
         TrayTables.scanSettings(
             scenario.limits(),
@@ -121,7 +125,8 @@ public final class Rehearsal {
             scenario.secondProbe().present(),
             scenario.plateProbe().present(),
             scenario.model(),
-            scenario.room());
+            scenario.room(),
+            prior.belief().model());
     Regulator regulator = regulators.apply(scenario);
     return new Scan(
         settings, tray, tray, tray.outputs(), regulator, store, mailbox, events, host, nowNanos);
@@ -132,10 +137,28 @@ public final class Rehearsal {
     return Regulators.of(
         scenario.control(),
         scenario.plateProbe().present(),
-        scenario.model(),
+        TrayPrior.of(scenario.model(), scenario.learned()),
         scenario.room(),
         scenario.limits(),
         Fits.inline());
+  }
+
+  private TrayPrior prior() {
+    return TrayPrior.of(scenario.model(), scenario.learned());
+  }
+
+  /** What was learned of the tray, where a warm-up was seen whole and is to be believed. */
+  public Optional<LearnedTray> learned() {
+    Snapshot now = last;
+    return now == null
+        ? Optional.empty()
+        : now.tray()
+            .lesson()
+            .filter(TrayLesson::complete)
+            .map(
+                l ->
+                    prior().proposal(scenario.trayName(), 0, scenario.model().heaterW(), l.found()))
+            .filter(t -> LearnedBounds.wrong(t, scenario.model().areaM2()).isEmpty());
   }
 
   /** Runs it whole. */

@@ -1,11 +1,14 @@
 package trayward.controller.app;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
+import trayward.controller.keep.LearnedTray;
 import trayward.controller.regulate.RoomModel;
 import trayward.controller.regulate.TrayModel;
 import trayward.controller.safety.Limits;
@@ -28,6 +31,8 @@ import trayward.controller.sim.ProbeParameters;
  * @param control set temperature and relay
  * @param limits the interlock's limits
  * @param entries what happens, in order of time; equal times in the order of the file
+ * @param trayName name of the tray
+ * @param learned what an earlier rehearsal learned of it
  */
 public record Scenario(
     String name,
@@ -42,7 +47,9 @@ public record Scenario(
     FanTable fan,
     ControlTable control,
     Limits limits,
-    List<ScenarioEntry> entries) {
+    List<ScenarioEntry> entries,
+    String trayName,
+    Optional<LearnedTray> learned) {
 
   /** A rehearsal longer than a week is a soak test, and no file for a person. */
   private static final int MAX_S = 7 * 24 * 3600;
@@ -52,15 +59,17 @@ public record Scenario(
 
   /** Reads and checks a scenario file. */
   public static Scenario read(Path file) throws ConfigRefused {
-    return parse(file.toString(), TomlText.text(file));
+    Path base = file.toAbsolutePath().getParent();
+    String text = TomlText.text(file);
+    return read(TomlText.parse(file.toString(), text), order(text), base == null ? file : base);
   }
 
   /** The same from text; {@code file} is the name for messages. */
   public static Scenario parse(String file, String text) throws ConfigRefused {
-    return read(TomlText.parse(file, text), order(text));
+    return read(TomlText.parse(file, text), order(text), Path.of(""));
   }
 
-  private static Scenario read(Section top, List<String> order) throws ConfigRefused {
+  private static Scenario read(Section top, List<String> order, Path base) throws ConfigRefused {
     String name = top.text("name", "unnamed");
     long seed = top.whole("seed", 1L, 0, Long.MAX_VALUE);
     double duration =
@@ -70,16 +79,15 @@ public record Scenario(
     Section room = top.table("room");
     PlantParameters plant = TrayTables.plant(tray, room, fan);
     TrayTables.roomVolume(room);
+    String trayName = TrayTables.trayName(tray);
     tray.done();
     room.done();
     Section model = top.table("model");
     TrayModel believed = TrayTables.model(model, plant, false);
     TrayTables.modelRest(model);
     model.done();
-    Section learned = top.table("learned");
-    if (learned.present()) {
-      throw top.refuse("learned", "a table", "nothing yet: this version learns nothing");
-    }
+    Optional<LearnedTray> learned =
+        learned(top.table("learned"), base, trayName, believed.areaM2());
     Limits limits = TrayTables.limits(top.table("limits"));
     ProbeParameters plate = TrayTables.probe(top.table("plate_probe"), ProbeParameters.PLATE, true);
     Scenario scenario =
@@ -96,10 +104,27 @@ public record Scenario(
             fan,
             TrayTables.control(top.table("control"), limits),
             limits,
-            entries(top, duration, order));
+            entries(top, duration, order),
+            trayName,
+            learned);
     top.done();
     Settings.refuseBlindHeater(tray, plate.present(), plant.heaterW(), limits);
     return scenario;
+  }
+
+  /** What an earlier rehearsal learned, its folder seen from the scenario's. */
+  private static Optional<LearnedTray> learned(
+      Section table, Path base, String trayName, double areaM2) throws ConfigRefused {
+    if (!table.present()) {
+      return Optional.empty();
+    }
+    String from = table.text("from");
+    table.done();
+    try {
+      return Optional.of(LearnedToml.read(base.resolve(from), trayName, areaM2));
+    } catch (InvalidPathException e) {
+      throw table.refuse("from", "'" + from + "'", "the path of a folder");
+    }
   }
 
   private static final Pattern HEADER =

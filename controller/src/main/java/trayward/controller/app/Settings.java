@@ -32,6 +32,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param upkeep intervals of maintenance
  * @param server the page's address
  * @param logFolder folder of the log and of the controller's record
+ * @param trayName name of the tray, by which what is learned of it is remembered
  */
 public record Settings(
     Io io,
@@ -47,7 +48,8 @@ public record Settings(
     Limits limits,
     UpkeepPlan upkeep,
     Server server,
-    Path logFolder) {
+    Path logFolder,
+    String trayName) {
 
   /** Where inputs and outputs are. */
   public sealed interface Io {
@@ -98,6 +100,7 @@ public record Settings(
     Section room = top.table("room");
     PlantParameters plant = TrayTables.plant(tray, room, fan);
     TrayTables.roomVolume(room);
+    String trayName = TrayTables.trayName(tray);
     tray.done();
     room.done();
     Section model = top.table("model");
@@ -124,7 +127,8 @@ public record Settings(
             limits,
             TrayTables.upkeep(top.table("upkeep")),
             server(top.table("server")),
-            logFolder(top.table("log")));
+            logFolder(top.table("log")),
+            trayName);
     Section link = top.table("link");
     link.done();
     top.done();

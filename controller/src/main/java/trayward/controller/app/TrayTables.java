@@ -3,6 +3,7 @@ package trayward.controller.app;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import trayward.controller.keep.LearnedTray;
 import trayward.controller.keep.UpkeepItem;
 import trayward.controller.keep.UpkeepPlan;
 import trayward.controller.quantity.Range;
@@ -182,7 +183,8 @@ final class TrayTables {
       boolean secondBathFitted,
       boolean plateFitted,
       TrayModel model,
-      RoomModel room) {
+      RoomModel room,
+      TrayModel believed) {
     return new ScanSettings(
         limits,
         fan.rpm(),
@@ -196,6 +198,16 @@ final class TrayTables {
         control.minPulseS(),
         control.hostRequired(),
         model,
-        room);
+        room,
+        believed);
+  }
+
+  /** What the tray is called: what is learned of it is remembered by that. */
+  static String trayName(Section tray) throws ConfigRefused {
+    String name = tray.text("name", "tray");
+    if (!LearnedTray.named(name)) {
+      throw tray.refuse("name", "'" + name + "'", LearnedTray.NAME_WORDS);
+    }
+    return name;
   }
 }

@@ -26,6 +26,8 @@ public enum EventKind {
   MARK,
   /** The level of liquid is judged anew: subject is the level, detail the water to add. */
   LEVEL,
+  /** What is known of the tray: subject is LEARNED or HEATER_TOO_SMALL, detail in words. */
+  TRAY,
   /** Something done to the tray, such as a pour: subject is what. */
   ACTION,
   /** A simulated fault: subject is its name, detail whether it begins or ends. */

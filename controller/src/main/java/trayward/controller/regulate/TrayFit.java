@@ -81,6 +81,21 @@ final class TrayFit {
         job, belief, doubt(normal, sigma), run(job, belief), rmsK, new FitPoint(x));
   }
 
+  /**
+   * Covariance of the logarithms a fit found, prior and readings together: what the doubts of
+   * ratios need, whose errors go together.
+   */
+  static RealMatrix covariance(FitResult found) {
+    FitJob job = found.job();
+    double[] x = found.point().numbers();
+    double[] residual = new double[job.view().bathCount() + job.view().plateCount()];
+    residuals(job, x, residual);
+    double[][] jacobian = new double[N][residual.length];
+    derive(job, x, residual, jacobian);
+    RealMatrix normal = normal(jacobian, job.doubt().vector());
+    return new CholeskyDecomposition(normal).getSolver().getInverse();
+  }
+
   /** The tray of {@code belief} run over the heat of the log, without looking at its readings. */
   static TrayRun run(FitJob job, TrayBelief belief) {
     TrayRun run = start(job, belief);
@@ -108,7 +123,7 @@ final class TrayFit {
             m.plateJPerK() * Math.exp(x[1]),
             m.plateToBathWPerK() * Math.exp(x[2]),
             m.bathLossWPerK() * Math.exp(x[4]),
-            m.plateLossWPerK(),
+            m.plateLossWPerK() * Math.exp(x[0]), // in watts, it must lend the others no scale
             m.heaterW() * Math.exp(x[0]),
             m.evaporationFactor() * Math.exp(x[5]));
     return new TrayBelief(

@@ -48,7 +48,8 @@ final class Publisher {
       InterlockInputs inputs,
       Verdict verdict,
       Written written,
-      LevelEstimate level) {
+      LevelEstimate level,
+      TrayView tray) {
     InterlockState now = verdict.next();
     if (scan == 1) {
       firstNanos = nowNanos;
@@ -83,7 +84,8 @@ final class Publisher {
         new ProbeViews(
             probes.view(ProbeRole.BATH),
             probes.view(ProbeRole.SECOND_BATH),
-            probes.view(ProbeRole.PLATE)));
+            probes.view(ProbeRole.PLATE)),
+        tray);
   }
 
   private int remainingMs(InterlockState now) {

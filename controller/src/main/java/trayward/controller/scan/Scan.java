@@ -50,6 +50,7 @@ public final class Scan {
   private final Mailbox mailbox;
   private final Reporter reporter;
   private final Publisher publisher;
+  private final TrayNews trayNews;
   private final Interlock interlock;
   private final Probes probes;
   private final Buttons buttons = new Buttons();
@@ -132,6 +133,7 @@ public final class Scan {
     this.watches = new HeatWatches(settings, kept.heatInProgress());
     this.reporter = new Reporter(events, settings.limits());
     this.publisher = new Publisher(settings.limits(), probes);
+    this.trayNews = new TrayNews(settings, events);
     events.put(new TrayEvent(nowNanos, EventKind.POWER_UP, state.state().name(), words(load)));
     if (load instanceof KeepLoad.Unreadable) {
       store.offer(kept);
@@ -186,7 +188,8 @@ public final class Scan {
     answer(verdict.refused());
     state = verdict.next();
     permittedBefore = verdict.permitted();
-    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written, level.estimate());
+    TrayView tray = trayNews.next(nowNanos, regulator.lesson(), setC, state.state());
+    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written, level.estimate(), tray);
   }
 
   /** Opens every relay and silences the watchdog line; the fan as SR-21 wants it. */

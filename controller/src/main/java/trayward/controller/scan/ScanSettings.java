@@ -20,6 +20,7 @@ import trayward.controller.safety.Limits;
  * @param hostRequired whether heat needs a living host (SR-16)
  * @param model what is believed of the tray, for the watch over heat
  * @param room what is believed of the room
+ * @param believed what the regulator begins with: what was learned of the tray, or the declaration
  */
 public record ScanSettings(
     Limits limits,
@@ -34,4 +35,38 @@ public record ScanSettings(
     double minPulseS,
     boolean hostRequired,
     TrayModel model,
-    RoomModel room) {}
+    RoomModel room,
+    TrayModel believed) {
+
+  /** Settings of a tray of which nothing is learned. */
+  public ScanSettings(
+      Limits limits,
+      double ratedRpm,
+      double spinDownS,
+      boolean airflowFitted,
+      boolean tachometerFitted,
+      boolean secondBathFitted,
+      boolean plateFitted,
+      double startSetC,
+      double cycleS,
+      double minPulseS,
+      boolean hostRequired,
+      TrayModel model,
+      RoomModel room) {
+    this(
+        limits,
+        ratedRpm,
+        spinDownS,
+        airflowFitted,
+        tachometerFitted,
+        secondBathFitted,
+        plateFitted,
+        startSetC,
+        cycleS,
+        minPulseS,
+        hostRequired,
+        model,
+        room,
+        model);
+  }
+}

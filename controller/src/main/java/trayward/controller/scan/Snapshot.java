@@ -41,6 +41,7 @@ import trayward.controller.sense.Reading;
  * @param wear closings of both relays so far
  * @param level what is thought of the liquid in the tray
  * @param probes each probe before and after its correction
+ * @param tray what is known of the tray beside its level
  */
 public record Snapshot(
     long scan,
@@ -69,7 +70,8 @@ public record Snapshot(
     boolean storeWritable,
     RelayWear wear,
     LevelEstimate level,
-    ProbeViews probes) {
+    ProbeViews probes,
+    TrayView tray) {
 
   /** No heat, and none asked for: a correction of a probe moves no limit under heat. */
   public boolean rests() {

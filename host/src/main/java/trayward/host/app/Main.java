@@ -9,6 +9,7 @@ import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.Scenario;
 import trayward.host.app.campaign.Campaign;
 import trayward.host.app.goals.Goals;
+import trayward.host.cli.Declared;
 import trayward.host.cli.TraywardCommand;
 import trayward.host.cli.Work;
 import trayward.host.report.ResultMeter;
@@ -114,6 +115,11 @@ public final class Main implements Work {
   /** A goal missed is told by the code too. */
   static int code(Goals.Result result) {
     return result.met() ? DONE : FAILED;
+  }
+
+  @Override
+  public int identify(Path trace, Declared declared, boolean json) {
+    return new IdentifyWork(out, err).identify(trace, declared, json);
   }
 
   @Override

@@ -13,6 +13,7 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.app.LearnedToml;
 import trayward.controller.app.Rehearsal;
 import trayward.controller.app.RehearsalRow;
 import trayward.controller.app.Scenario;
@@ -28,7 +29,7 @@ import trayward.host.report.TraceCsv;
 import trayward.host.report.TraceRow;
 import trayward.host.report.Turn;
 
-/** Runs a rehearsal into its three files. One thread. */
+/** Runs a rehearsal into its files. One thread. */
 final class RehearseRunner {
 
   /** Rows between two moves of the progress bar: a minute of plant time. */
@@ -84,6 +85,11 @@ final class RehearseRunner {
       rehearsal.run();
     } catch (UncheckedIOException e) {
       throw e.getCause();
+    }
+    Path learned = out.resolve(LearnedToml.FILE);
+    Files.deleteIfExists(learned); // an earlier rehearsal's would speak of another tray
+    if (rehearsal.learned().isPresent()) {
+      Files.writeString(learned, LearnedToml.write(rehearsal.learned().get()));
     }
     ResultJson.write(
         out.resolve("result.json"),

@@ -132,6 +132,47 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "identify",
+      mixinStandardHelpOptions = true,
+      description = "Finds tray model and regulator settings in a recorded warm-up.")
+  int identify(
+      @Parameters(paramLabel = "TRACE.csv", description = "trace of a rehearsal or of a rig")
+          Path trace,
+      @Option(
+              names = "--litres",
+              paramLabel = "L",
+              defaultValue = "1.0",
+              description = "liquid at the beginning, L (default: ${DEFAULT-VALUE})")
+          double litres,
+      @Option(
+              names = "--watts",
+              paramLabel = "W",
+              defaultValue = "250",
+              description = "heater, W (default: ${DEFAULT-VALUE})")
+          double watts,
+      @Option(
+              names = "--air",
+              paramLabel = "C",
+              defaultValue = "20",
+              description = "room temperature, °C (default: ${DEFAULT-VALUE})")
+          double airC,
+      @Option(
+              names = "--humidity",
+              paramLabel = "SHARE",
+              defaultValue = "0.5",
+              description = "relative humidity, 0 to 1 (default: ${DEFAULT-VALUE})")
+          double humidity,
+      @Option(
+              names = "--draught",
+              paramLabel = "M/S",
+              defaultValue = "0.15",
+              description = "air speed over the tray, m/s (default: ${DEFAULT-VALUE})")
+          double draught,
+      @Option(names = "--json", description = "for machines") boolean json) {
+    return work.identify(trace, new Declared(litres, watts, airC, humidity, draught), json);
+  }
+
+  @Command(
       name = "prints",
       mixinStandardHelpOptions = true,
       description = "Lists prints in the log, newest first.")

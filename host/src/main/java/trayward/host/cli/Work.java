@@ -30,6 +30,9 @@ public interface Work {
   /** The regulator's goals on {@code trays} random trays from seed {@code seed} on. */
   int goals(long trays, long seed, Path out);
 
+  /** The tray in a recorded warm-up, as text or, where {@code json}, for machines. */
+  int identify(Path trace, Declared declared, boolean json);
+
   /** Lists prints, newest first. */
   int prints(Path folder, int most);
 

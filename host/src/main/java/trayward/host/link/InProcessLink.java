@@ -10,6 +10,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
 import trayward.controller.app.ControllerRuntime;
+import trayward.controller.app.TrayDesk;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.keep.UpkeepItem;
@@ -91,7 +92,8 @@ public final class InProcessLink implements TrayLink {
         s.wear().heaterClosings(),
         s.wear().safetyClosings(),
         level(s.level()),
-        ProbeViews.uncertainty(s, controller.calibrator().desk()));
+        ProbeViews.uncertainty(s, controller.calibrator().desk()),
+        TrayViews.of(s.tray(), controller.tray()));
   }
 
   private static LevelView level(LevelEstimate e) {
@@ -175,6 +177,12 @@ public final class InProcessLink implements TrayLink {
   @Override
   public LinkAnswer forgetCalibration(String role) {
     return calibrated(role, controller.calibrator()::forget);
+  }
+
+  @Override
+  public TrayCalibrated calibrateTray(double litres) {
+    TrayDesk.Calibrated answer = controller.tray().calibrate(litres);
+    return new TrayCalibrated(answer.taken(), answer.words());
   }
 
   private static LinkAnswer calibrated(String word, Function<ProbeRole, Answer> asked) {

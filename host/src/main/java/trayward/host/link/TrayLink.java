@@ -54,6 +54,19 @@ public interface TrayLink {
     return new LinkAnswer.Refused("this link carries no calibration");
   }
 
+  /** The warm-up just learned, or the next one, is done with exactly so much in the tray, L. */
+  default TrayCalibrated calibrateTray(double litres) {
+    return new TrayCalibrated(false, "this link carries no calibration");
+  }
+
+  /**
+   * What became of a calibration of the tray.
+   *
+   * @param taken whether it was taken
+   * @param words what became of it
+   */
+  record TrayCalibrated(boolean taken, String words) {}
+
   /** Sends a set temperature, °C, likewise. */
   LinkAnswer setTemperature(double celsius);
 

@@ -32,6 +32,7 @@ import java.util.List;
  * @param safetyClosings closings of the safety relay
  * @param level what is thought of the liquid in the tray
  * @param uncertainty how far the readings may be from the truth
+ * @param tray what is known of the tray
  */
 public record TrayStatus(
     long scan,
@@ -60,4 +61,5 @@ public record TrayStatus(
     long heaterClosings,
     long safetyClosings,
     LevelView level,
-    UncertaintyView uncertainty) {}
+    UncertaintyView uncertainty,
+    TrayKnownView tray) {}

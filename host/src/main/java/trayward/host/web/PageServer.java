@@ -62,6 +62,7 @@ public final class PageServer implements AutoCloseable {
               new LevelApi(link).routes(config.routes); // before the commands of one word
               new UpkeepApi(link).routes(config.routes);
               new ProbeApi(link).routes(config.routes);
+              new TrayCalibrationApi(link).routes(config.routes);
               new AlarmApi(link).routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);

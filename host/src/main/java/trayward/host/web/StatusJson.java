@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import trayward.host.link.AlarmHistory;
 import trayward.host.link.LevelView;
+import trayward.host.link.TrayKnownView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
 import trayward.host.link.UncertaintyView;
@@ -74,6 +75,7 @@ final class StatusJson {
     wear.put("safety", s.safetyClosings());
     level(node, s.level());
     uncertainty(node, s.uncertainty());
+    tray(node, s.tray());
     ArrayNode overdue = node.putArray("upkeep_overdue");
     link.upkeep().overdueWords().forEach(overdue::add);
     return node;
@@ -84,6 +86,23 @@ final class StatusJson {
     Json.put(node, "second_bath_uncertainty_k", uncertainty.secondBathK());
     Json.put(node, "plate_uncertainty_k", uncertainty.plateK());
     node.put("calibration_record_ok", uncertainty.recordReadable());
+  }
+
+  private static void tray(ObjectNode node, TrayKnownView tray) {
+    node.put("tray_seen", tray.words().isEmpty() ? null : tray.words());
+    Json.put(node, "litres_seen", tray.litres());
+    Json.put(node, "litres_seen_uncertainty", tray.uncertaintyL());
+    TrayKnownView.Learned learned = tray.learned();
+    if (learned == null) {
+      node.putNull("tray_learned");
+    } else {
+      ObjectNode known = node.putObject("tray_learned");
+      known.put("name", learned.name());
+      known.put("date", learned.date());
+      known.put("litre_measured", learned.litreMeasured());
+    }
+    Json.put(node, "highest_hold_c", tray.highestHoldC());
+    node.put("out_of_reach", tray.outOfReach().isEmpty() ? null : tray.outOfReach());
   }
 
   private static void level(ObjectNode node, LevelView level) {

@@ -11,6 +11,7 @@ import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
 import trayward.host.link.LinkEvent;
 import trayward.host.link.ProbesView;
+import trayward.host.link.TrayKnownView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
 import trayward.host.link.UncertaintyView;
@@ -29,6 +30,9 @@ final class FakeTray implements TrayLink {
   volatile int historyAsked = -1;
   volatile String state = "HOLDING";
   volatile LevelView level = new LevelView("WELL", 0.95, 0.8, 1.05, 0.05);
+  volatile TrayKnownView tray = new TrayKnownView("", Double.NaN, Double.NaN, null, 46.2, "");
+  volatile TrayCalibrated calibratedTray = new TrayCalibrated(true, "the next warm-up counts");
+  final List<Double> measuredLitres = new ArrayList<>();
   volatile String unconfirmed = "";
   volatile boolean recordReadable = true;
   final List<String> calibrated = new ArrayList<>();
@@ -68,7 +72,14 @@ final class FakeTray implements TrayLink {
         1200,
         7,
         level,
-        new UncertaintyView(0.13, Double.NaN, 0.5, recordReadable));
+        new UncertaintyView(0.13, Double.NaN, 0.5, recordReadable),
+        tray);
+  }
+
+  @Override
+  public TrayCalibrated calibrateTray(double litres) {
+    measuredLitres.add(litres);
+    return calibratedTray;
   }
 
   @Override

@@ -25,6 +25,8 @@ import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
 import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
+import trayward.host.link.TrayKnownView;
+import trayward.host.link.TrayLink;
 import trayward.host.session.TraceSample;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
@@ -292,6 +294,45 @@ class PageServerTest {
     assertEquals(0.9, status.path("liquid_high_l").asDouble());
     assertEquals(0.2, status.path("add_l").asDouble());
     assertEquals("ground-fault breaker test", status.path("upkeep_overdue").path(0).asText());
+  }
+
+  @Test
+  void theStatusTellsWhatTheWarmUpSawAndWhatTheHeaterHolds() throws Exception {
+    JsonNode before = ok(200, "GET", "/api/status", "");
+    for (String none : List.of("tray_seen", "litres_seen", "tray_learned", "out_of_reach")) {
+      assertTrue(before.has(none) && before.path(none).isNull(), none);
+    }
+    assertEquals(46.2, before.path("highest_hold_c").asDouble());
+    tray.tray =
+        new TrayKnownView(
+            "about 0.9 L, as set",
+            0.93,
+            0.1,
+            new TrayKnownView.Learned("tray", "2026-11-27", true),
+            38.4,
+            "the heater holds at most 38 °C");
+    JsonNode status = ok(200, "GET", "/api/status", "");
+    assertEquals("about 0.9 L, as set", status.path("tray_seen").asText());
+    assertEquals(0.93, status.path("litres_seen").asDouble());
+    assertEquals(0.1, status.path("litres_seen_uncertainty").asDouble());
+    assertEquals("tray", status.path("tray_learned").path("name").asText());
+    assertEquals("2026-11-27", status.path("tray_learned").path("date").asText());
+    assertTrue(status.path("tray_learned").path("litre_measured").asBoolean());
+    assertEquals(38.4, status.path("highest_hold_c").asDouble());
+    assertEquals("the heater holds at most 38 °C", status.path("out_of_reach").asText());
+  }
+
+  @Test
+  void aMeasuredLitreIsToldAndWhatItCannotBeIsRefused() throws Exception {
+    JsonNode taken = ok(200, "POST", "/api/tray/calibration", "{\"litres\": 1.0}");
+    assertEquals("the next warm-up counts", taken.path("words").asText());
+    assertEquals(List.of(1.0), tray.measuredLitres);
+    for (String wrong : List.of("{}", "{\"litres\": 0}", "{\"litres\": 21}", "{\"liters\": 1}")) {
+      problem(400, "POST", "/api/tray/calibration", wrong);
+    }
+    tray.calibratedTray = new TrayLink.TrayCalibrated(false, "heater: found 1.9");
+    JsonNode refused = problem(409, "POST", "/api/tray/calibration", "{\"litres\": 2}");
+    assertEquals("heater: found 1.9", refused.path("detail").asText());
   }
 
   @Test
