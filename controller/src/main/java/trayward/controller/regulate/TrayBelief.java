@@ -16,8 +16,10 @@ public record TrayBelief(TrayModel model, double bathLagS, double plateLagS, dou
   /** Lag of a probe clamped on a plate, s, likewise. */
   public static final double PLATE_LAG_S = 3;
 
-  /** A wall nobody has measured, J/K: a kilogram of plastic has 1500, thin steel some 100. */
-  public static final double WALL_J_PER_K = 100;
+  /**
+   * A wall nobody has measured, J/K: thin steel in a plastic tub has little that follows the bath.
+   */
+  public static final double WALL_J_PER_K = 30;
 
   /** A declared tray watched by probes nobody has measured. */
   public static TrayBelief declared(TrayModel model) {

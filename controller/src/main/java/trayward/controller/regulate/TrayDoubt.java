@@ -30,7 +30,7 @@ public record TrayDoubt(
    * liquid is poured by a jug within some 10 %; plate, contact, losses and lags are anybody's.
    */
   public static final TrayDoubt DECLARED =
-      new TrayDoubt(0.08, 0.35, 0.35, 0.08, 0.4, 0.5, 0.6, 0.6, 1.5);
+      new TrayDoubt(0.08, 0.35, 0.35, 0.08, 0.4, 0.5, 0.6, 0.6, 1.8);
 
   /** Of a tray that has been warmed up before and filled anew. */
   public static final TrayDoubt LEARNED =
