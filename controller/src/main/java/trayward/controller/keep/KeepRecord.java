@@ -44,10 +44,9 @@ public record KeepRecord(
 
   /** Copies the set and refuses a first-out that is not among the latched causes. */
   public KeepRecord {
-    EnumSet<TripCause> copy = EnumSet.noneOf(TripCause.class);
-    copy.addAll(latched);
-    latched = Collections.unmodifiableSet(copy);
-    if (firstOut.isPresent() == latched.isEmpty() || !firstOut.map(copy::contains).orElse(true)) {
+    latched = latched.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(latched));
+    boolean right = firstOut.isPresent() ? latched.contains(firstOut.get()) : latched.isEmpty();
+    if (!right) {
       throw new IllegalArgumentException("first-out must be one of the latched causes");
     }
   }

@@ -30,7 +30,7 @@ record BlindLook(
       new BlindLook(Blocks.START, HeatMissed.START, 0, null, 0, Double.NEGATIVE_INFINITY, false);
 
   /** Time over which heat needed of late is remembered, s. */
-  private static final double NEEDED_S = 300;
+  private static final Lag NEEDED = Lag.of(300);
 
   /** Blocks of a minute: slopes of its halves differ by 0.0016 K/s of noise. */
   private static final int MINUTE = 12;
@@ -82,7 +82,7 @@ record BlindLook(
         new BlindLook(
             bath.next(in.bath().celsius(), dt),
             heat.next(in.heatCommanded(), dt),
-            neededShare + (u - neededShare) * HeatLag.share(dt, NEEDED_S),
+            neededShare + (u - neededShare) * NEEDED.share(dt),
             look,
             Math.max(0, restS - dt),
             soundSlope,

@@ -62,8 +62,10 @@ record ConstantSpan(
   /** Rooms go to 30 °C, and probes read half a kelvin high. */
   private static final double ROOM_MAX_C = 32;
 
+  private static final Row NOTHING = Row.of(KEPT, 0);
+
   static final ConstantSpan START =
-      new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 0, 0, 1, Row.of(KEPT, 0), 1, 0);
+      new ConstantSpan(Double.NaN, 0, 0, 0, 0, 0, 0, 0, 1, NOTHING, 1, 0);
 
   /** After {@code dt} seconds with {@code given}, the newest reading being {@code readC}. */
   ConstantSpan next(double readC, double dt, double given, boolean commanded) {
@@ -125,7 +127,7 @@ record ConstantSpan(
         flips + USUAL_SHARE * (flip - flips),
         0,
         1,
-        Row.of(KEPT, 0),
+        NOTHING,
         1,
         0);
   }

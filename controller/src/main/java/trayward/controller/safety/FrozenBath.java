@@ -37,10 +37,10 @@ record FrozenBath(ConstantSpan span, double given, double pokedS, double pokeDut
   private static final double COAST_S = 300;
 
   /** Heat felt later than this by the reading itself is not yet missing, s: lag and age. */
-  private static final double LAG_S = 10;
+  private static final Lag FELT = Lag.of(10);
 
   /** A plate passes heat on within capacity over coupling, at most, s: 1900 J/K over 11 W/K. */
-  private static final double BLIND_LAG_S = 170;
+  private static final Lag BLIND = Lag.of(170);
 
   private static final double POWER_MIN = PlateGrid.POWER_MIN;
 
@@ -88,7 +88,7 @@ record FrozenBath(ConstantSpan span, double given, double pokedS, double pokeDut
             ? in.plate().celsius()
             : POWER_MIN * model.heaterW() * (in.heatCommanded() ? 1 : 0);
     boolean first = Double.isNaN(span.celsius()) && seesPlate;
-    double share = HeatLag.share(dt, seesPlate ? LAG_S : BLIND_LAG_S);
+    double share = (seesPlate ? FELT : BLIND).share(dt);
     double slow = first ? target : given + share * (target - given);
     ConstantSpan now = span.next(in.bath().celsius(), dt, slow, in.heatCommanded());
     boolean pokes =

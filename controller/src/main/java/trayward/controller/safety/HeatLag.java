@@ -29,18 +29,18 @@ record HeatLag(
   static final HeatLag START = new HeatLag(0, 0, 0, 0, 0, 0, 0);
 
   /** Lags, s: a bare probe on a plate 2, a clamped one in paste up to 8; with the reading's age. */
-  private static final double QUICK_S = 2.7;
+  private static final Lag QUICK = Lag.of(2.7);
 
-  private static final double MIDDLE_S = 5;
-  private static final double SLOW_S = 9.5;
+  private static final Lag MIDDLE = Lag.of(5);
+  private static final Lag SLOW = Lag.of(9.5);
 
   private static final double LONG_S = 1e6; // saturates: ages here are compared with minutes
 
   HeatLag next(boolean commanded, double dt) {
     double u = commanded ? 1 : 0;
-    double q = quick + (u - quick) * share(dt, QUICK_S);
-    double m = middle + (u - middle) * share(dt, MIDDLE_S);
-    double l = slow + (u - slow) * share(dt, SLOW_S);
+    double q = quick + (u - quick) * QUICK.share(dt);
+    double m = middle + (u - middle) * MIDDLE.share(dt);
+    double l = slow + (u - slow) * SLOW.share(dt);
     double off = commanded ? 0 : Math.min(LONG_S, offS + dt);
     return new HeatLag(q, m, l, sum + m * dt, spread + (q - l) * dt, elapsedS + dt, off);
   }

@@ -26,10 +26,10 @@ record HeatMissed(Blocks quick, Blocks slow, double quickNow, double slowNow) {
   static final HeatMissed START = new HeatMissed(Blocks.START, Blocks.START, 0, 0);
 
   /** A plate passes heat on within capacity over coupling, s: 700 J/K over 25 W/K. */
-  private static final double QUICK_S = 28;
+  private static final Lag QUICK = Lag.of(28);
 
   /** At most: 1900 J/K over 11 W/K. */
-  private static final double SLOW_S = 170;
+  private static final Lag SLOW = Lag.of(170);
 
   private static final double POWER_MIN = PlateGrid.POWER_MIN;
 
@@ -40,8 +40,8 @@ record HeatMissed(Blocks quick, Blocks slow, double quickNow, double slowNow) {
 
   HeatMissed next(boolean commanded, double dt) {
     double u = commanded ? 1 : 0;
-    double q = quickNow + (u - quickNow) * HeatLag.share(dt, QUICK_S);
-    double s = slowNow + (u - slowNow) * HeatLag.share(dt, SLOW_S);
+    double q = quickNow + (u - quickNow) * QUICK.share(dt);
+    double s = slowNow + (u - slowNow) * SLOW.share(dt);
     return new HeatMissed(quick.next(q, dt), slow.next(s, dt), q, s);
   }
 
@@ -76,8 +76,8 @@ record HeatMissed(Blocks quick, Blocks slow, double quickNow, double slowNow) {
 
     /** After {@code t} seconds without heat, K. */
     double kelvin(double t) {
-      double q = quick * t - quickEnd * QUICK_S * HeatLag.share(t, QUICK_S);
-      double s = slow * t - slowEnd * SLOW_S * HeatLag.share(t, SLOW_S);
+      double q = quick * t - quickEnd * QUICK.timeS() * QUICK.share(t);
+      double s = slow * t - slowEnd * SLOW.timeS() * SLOW.share(t);
       return kelvinPerS * Math.min(q, s);
     }
   }

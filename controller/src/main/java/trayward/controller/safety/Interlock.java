@@ -55,7 +55,8 @@ public final class Interlock {
    */
   public Verdict step(InterlockState before, InterlockInputs in, long scan) {
     Seen seen = gather(before, in);
-    Map<Request, Refusal> refused = new EnumMap<>(Request.class);
+    Map<Request, Refusal> refused =
+        in.requests().isEmpty() ? Map.of() : new EnumMap<>(Request.class);
     Set<TripCause> tripped = newlyTripped(seen, before.latch());
     Latch told = before.latch();
     if (in.asks(Request.ACKNOWLEDGE)) {
@@ -77,7 +78,7 @@ public final class Interlock {
         permission,
         next.fan().commanded(),
         state.purged() || lets(permission, Relay.SAFETY, scan),
-        alarms.stream().anyMatch(Alarm::sounds),
+        sounds(alarms),
         tripped,
         alarms,
         refused);
@@ -133,7 +134,7 @@ public final class Interlock {
 
   private static Set<TripCause> newlyTripped(Seen seen, Latch latch) {
     Set<TripCause> present = Trips.present(seen);
-    if (latch.causes().containsAll(present)) {
+    if (present.isEmpty() || latch.causes().containsAll(present)) {
       return Set.of();
     }
     EnumSet<TripCause> fresh = EnumSet.copyOf(present);
@@ -267,6 +268,15 @@ public final class Interlock {
     boolean goesOn =
         seen.before().looking() && !(seen.fan().looked(lookMs) && !seen.fan().commanded());
     return stuck && (begins || goesOn);
+  }
+
+  private static boolean sounds(List<Alarm> alarms) {
+    for (Alarm alarm : alarms) {
+      if (alarm.sounds()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Latched trips, first-out first, then warnings. */

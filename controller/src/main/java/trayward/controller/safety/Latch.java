@@ -31,7 +31,7 @@ public record Latch(Set<TripCause> causes, Optional<TripCause> firstOut, boolean
 
   /** With more causes; a cause that is new takes the acknowledgement back. */
   Latch with(Set<TripCause> more) {
-    if (causes.containsAll(more)) {
+    if (more.isEmpty() || causes.containsAll(more)) {
       return this;
     }
     EnumSet<TripCause> all = EnumSet.copyOf(more);

@@ -24,10 +24,10 @@ import trayward.controller.regulate.TrayModel;
  */
 record PlateBank(
     TrayModel model,
-    Row plateC,
+    PlateRow plateC,
     Row apart,
-    Row low,
-    Row high,
+    PlateRow low,
+    PlateRow high,
     double ageS,
     int side,
     double stirK) {
@@ -70,9 +70,10 @@ record PlateBank(
       low[i] = can ? -OFFSET_K : Double.POSITIVE_INFINITY;
       high[i] = can ? OFFSET_K : Double.NEGATIVE_INFINITY;
     }
-    Row plates = Row.of(PlateGrid.SIZE, plateC);
+    PlateRow plates = PlateRow.of(plateC);
     Row apart = Row.of(PlateGrid.TIMES, 0);
-    return new PlateBank(model, plates, apart, Row.owning(low), Row.owning(high), 0, 0, 0);
+    return new PlateBank(
+        model, plates, apart, PlateRow.copyOf(low), PlateRow.copyOf(high), 0, 0, 0);
   }
 
   /** After one reading of the plate, {@code dt} seconds after the last. */
@@ -83,48 +84,66 @@ record PlateBank(
     double stir = Math.max(stirK * (1 - HeatLag.share(dt, STIR_S)), moved);
     double age = ageS + dt;
     double forget = FORGET * dt;
-    double[] plate = plateC.copy();
-    double[] lows = low.copy();
-    double[] highs = high.copy();
+    double[][] plates = plateC.parts();
+    double[][] lowsByTime = low.parts();
+    double[][] highsByTime = high.parts();
     double[] aparts = apart.copy();
     double[] rests = rests(heat.mean(), bathC, room.airC());
     int living = 0;
     int tooHot = 0;
     for (int t = 0; t < PlateGrid.TIMES; t++) {
+      if (!open(t)) {
+        continue;
+      }
+      double[] plate = plates[t].clone();
+      double[] lows = lowsByTime[t].clone();
+      double[] highs = highsByTime[t].clone();
       double followed = HeatLag.share(dt, PlateGrid.timeS(t));
       double unbound = 1 / HeatLag.share(age, PlateGrid.timeS(t));
       aparts[t] += (heat.apart() - aparts[t]) * followed;
       double lagW = LAG_SHARE * Math.abs(aparts[t]) * model.heaterW();
       for (int g = 0; g < PlateGrid.LIFTS; g++) {
-        int i = t * PlateGrid.LIFTS + g;
-        if (lows[i] - highs[i] > ENDED_K) {
+        if (lows[g] - highs[g] > ENDED_K) {
           continue;
         }
-        plate[i] += (rests[g] - plate[i]) * followed;
-        double gap = Math.abs(plate[i] - bathC);
+        plate[g] += (rests[g] - plate[g]) * followed;
+        double gap = Math.abs(plate[g] - bathC);
         double doubt = NOISE_K + GRID * gap + lagW * PlateGrid.kelvinPerW(g) + stir;
         // The candidate began at the first reading, offset and all: of that a rest still stands.
-        double offset = (readC - plate[i]) * unbound;
+        double offset = (readC - plate[g]) * unbound;
         double least = offset - doubt * unbound;
         double most = offset + doubt * unbound;
-        if (lows[i] <= highs[i]) {
-          tooHot += least > highs[i] + forget ? 1 : -1;
+        if (lows[g] <= highs[g]) {
+          tooHot += least > highs[g] + forget ? 1 : -1;
         }
-        lows[i] = Math.max(-OFFSET_K, Math.max(lows[i] - forget, least));
-        highs[i] = Math.min(OFFSET_K, Math.min(highs[i] + forget, most));
-        living += lows[i] <= highs[i] ? 1 : 0;
+        lows[g] = Math.max(-OFFSET_K, Math.max(lows[g] - forget, least));
+        highs[g] = Math.min(OFFSET_K, Math.min(highs[g] + forget, most));
+        living += lows[g] <= highs[g] ? 1 : 0;
       }
+      plates[t] = plate;
+      lowsByTime[t] = lows;
+      highsByTime[t] = highs;
     }
     int now = living > 0 ? 0 : side != 0 ? side : tooHot >= 0 ? 1 : -1;
     return new PlateBank(
         model,
-        Row.owning(plate),
+        PlateRow.owning(plates),
         Row.owning(aparts),
-        Row.owning(lows),
-        Row.owning(highs),
+        PlateRow.owning(lowsByTime),
+        PlateRow.owning(highsByTime),
         age,
         now,
         stir);
+  }
+
+  /** Whether a candidate of this time constant lives, or may live again by forgetting. */
+  private boolean open(int t) {
+    for (int g = 0; g < PlateGrid.LIFTS; g++) {
+      if (!(low.at(t, g) - high.at(t, g) > ENDED_K)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Where the plate of each lift would come to rest under {@code share} of full heat, °C. */

@@ -73,13 +73,12 @@ public record ReadBack(
 
   /** What the interlock should know. */
   public Set<TripCause> findings() {
-    EnumSet<TripCause> found = EnumSet.noneOf(TripCause.class);
-    if (welded().isPresent()) {
-      found.add(TripCause.RELAY_STUCK);
+    boolean stuck = welded().isPresent();
+    if (!notClosing().isPresent()) {
+      return stuck ? Set.of(TripCause.RELAY_STUCK) : Set.of();
     }
-    if (notClosing().isPresent()) {
-      found.add(TripCause.HEAT_NOT_ARRIVING);
-    }
-    return found;
+    return stuck
+        ? EnumSet.of(TripCause.RELAY_STUCK, TripCause.HEAT_NOT_ARRIVING)
+        : Set.of(TripCause.HEAT_NOT_ARRIVING);
   }
 }

@@ -70,15 +70,12 @@ public record TrayWatch(
 
   /** What the interlock should know in this scan. */
   public Set<TripCause> findings() {
-    EnumSet<TripCause> found = EnumSet.noneOf(TripCause.class);
-    if (named != null) {
-      found.add(named);
-    }
     // With a plate to look at, the look tells a frozen reading from a dry tray, and names it.
-    if (!plate.full() && frozen.found(model, room, Double.NaN)) {
-      found.add(TripCause.BATH_PROBE_BAD);
+    boolean stuck = !plate.full() && frozen.found(model, room, Double.NaN);
+    if (named == null) {
+      return stuck ? Set.of(TripCause.BATH_PROBE_BAD) : Set.of();
     }
-    return found;
+    return stuck ? EnumSet.of(named, TripCause.BATH_PROBE_BAD) : Set.of(named);
   }
 
   /** Heat is to be held off for a look at the plate, or to see the bath reading move. */

@@ -35,7 +35,7 @@ public record WarningWatch(List<Stand> stands) {
 
     Stand next(boolean present, int elapsedMs, int onMs, int offMs) {
       if (present == on()) {
-        return new Stand(state, 0);
+        return changingMs == 0 ? this : new Stand(state, 0);
       }
       int age = Ages.older(changingMs, elapsedMs);
       if (age < (present ? onMs : offMs)) {
@@ -65,21 +65,27 @@ public record WarningWatch(List<Stand> stands) {
   /** After one scan. */
   WarningWatch next(Seen seen) {
     boolean acknowledge = seen.in().asks(Request.ACKNOWLEDGE);
-    Stand[] next = new Stand[ALL.length];
-    boolean same = true;
+    Stand[] next = null; // mostly nothing changes
     for (int i = 0; i < ALL.length; i++) {
       Stand before = stands.get(i);
       boolean on = before.on();
       Stand told = acknowledge ? before.acknowledged() : before;
-      next[i] =
+      Stand now =
           told.next(
               present(ALL[i], seen, on),
               seen.in().elapsedMs(),
               AlarmDelay.onMs(ALL[i], seen.limits()),
               seen.ms(AlarmDelay.OFF));
-      same &= next[i].equals(before);
+      if (next == null && !now.equals(before)) {
+        next = stands.toArray(Stand[]::new);
+      }
+      if (next != null) {
+        next[i] = now;
+      }
     }
-    return same ? this : new WarningWatch(Collections.unmodifiableList(Arrays.asList(next)));
+    return next == null
+        ? this
+        : new WarningWatch(Collections.unmodifiableList(Arrays.asList(next)));
   }
 
   /** Whether the condition of a warning is there; {@code on} says that its alarm is. */
@@ -99,10 +105,11 @@ public record WarningWatch(List<Stand> stands) {
 
   /** Every warning that is not normal, the most pressing first. */
   List<Alarm> alarms() {
-    List<Alarm> alarms = new ArrayList<>();
+    List<Alarm> alarms = List.of(); // mostly there is none
     for (int i = 0; i < ALL.length; i++) {
       AlarmState state = stands.get(i).state();
       if (state != AlarmState.NORMAL) {
+        alarms = alarms.isEmpty() ? new ArrayList<>() : alarms;
         alarms.add(new Alarm(ALL[i], state));
       }
     }

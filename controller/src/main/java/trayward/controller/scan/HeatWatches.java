@@ -64,9 +64,14 @@ final class HeatWatches {
 
   /** What the interlock should know. */
   Set<TripCause> findings() {
+    Set<TripCause> byHeat = tray.findings();
+    Set<TripCause> byContacts = readBack.findings();
+    if (byHeat.isEmpty() && byContacts.isEmpty() && contacts.welded().isEmpty()) {
+      return Set.of();
+    }
     EnumSet<TripCause> found = EnumSet.noneOf(TripCause.class);
-    found.addAll(tray.findings());
-    found.addAll(readBack.findings());
+    found.addAll(byHeat);
+    found.addAll(byContacts);
     if (contacts.welded().isPresent()) {
       found.add(TripCause.RELAY_STUCK);
     }

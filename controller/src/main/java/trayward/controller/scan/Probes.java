@@ -40,6 +40,10 @@ final class Probes {
   private final RawReading[] raw = new RawReading[3];
   private final Correction[] corrections = new Correction[3];
   private final StandWindow[] windows = new StandWindow[3];
+  // Made anew where they change, once a second, and not in each scan.
+  private final Temperature[] temperatures = new Temperature[3];
+  private final ThermalInput.Sample[] samples = new ThermalInput.Sample[3];
+  private final ProbeView[] views = new ProbeView[3];
 
   Probes(
       ProbeReader reader,
@@ -61,6 +65,8 @@ final class Probes {
       raw[i] = RawReading.failed(RawReading.Kind.ABSENT, nowNanos);
       corrections[i] = corrected.getOrDefault(role, Correction.NONE);
       windows[i] = new StandWindow();
+      judged(i);
+      views[i] = seen(i);
     }
   }
 
@@ -68,10 +74,14 @@ final class Probes {
     for (ProbeRole role : ROLES) {
       int i = index(role);
       if (fitted[i]) {
-        ReadingKind before = tracks[i].reading().kind();
+        ProbeTrack last = tracks[i];
         ProbeLimits limits = role == ProbeRole.PLATE ? plateLimits : bathLimits;
         raw[i] = reader.latest(role, nowNanos);
-        tracks[i] = tracks[i].next(raw[i], nowNanos, limits, corrections[i]);
+        tracks[i] = last.next(raw[i], nowNanos, limits, corrections[i]);
+        if (!tracks[i].equals(last)) {
+          judged(i);
+        }
+        ReadingKind before = last.reading().kind();
         ReadingKind now = tracks[i].reading().kind();
         if (now == ReadingKind.VALID) {
           windows[i].add(raw[i].celsius(), raw[i].takenNanos());
@@ -103,8 +113,31 @@ final class Probes {
 
   ProbeView view(ProbeRole role) {
     int i = index(role);
+    ProbeView before = views[i];
+    boolean same =
+        before.raw().equals(raw[i])
+            && before.reading().equals(tracks[i].reading())
+            && before.correction().equals(corrections[i])
+            && before.stand().equals(windows[i].stand());
+    views[i] = same ? before : seen(i);
+    return views[i];
+  }
+
+  private ProbeView seen(int i) {
     return new ProbeView(
         fitted[i], raw[i], tracks[i].reading(), corrections[i], windows[i].stand());
+  }
+
+  private void judged(int i) {
+    ProbeTrack track = tracks[i];
+    temperatures[i] =
+        fitted[i]
+            ? new Temperature(true, track.reading().valid(), track.goodCelsius())
+            : Temperature.NOT_FITTED;
+    samples[i] =
+        track.everGood()
+            ? new ThermalInput.Sample(track.goodCelsius(), track.goodTakenNanos())
+            : ThermalInput.Sample.NONE;
   }
 
   ProbeTrack track(ProbeRole role) {
@@ -112,10 +145,7 @@ final class Probes {
   }
 
   Temperature temperature(ProbeRole role) {
-    int i = index(role);
-    return fitted[i]
-        ? new Temperature(true, tracks[i].reading().valid(), tracks[i].goodCelsius())
-        : Temperature.NOT_FITTED;
+    return temperatures[index(role)];
   }
 
   /** What the watch over heat sees of them. */
@@ -125,10 +155,7 @@ final class Probes {
   }
 
   private ThermalInput.Sample sample(ProbeRole role) {
-    ProbeTrack track = tracks[index(role)];
-    return track.everGood()
-        ? new ThermalInput.Sample(track.goodCelsius(), track.goodTakenNanos())
-        : ThermalInput.Sample.NONE;
+    return samples[index(role)];
   }
 
   private static final ProbeRole[] ROLES = ProbeRole.values();

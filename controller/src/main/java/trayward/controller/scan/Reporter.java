@@ -42,15 +42,12 @@ final class Reporter {
       Set<Request> requests,
       boolean pedal,
       Function<TripCause, String> detail) {
-    for (Request request : requests) {
-      Refusal refusal = verdict.refused().get(request);
-      if (refusal != null) {
-        put(nowNanos, EventKind.REFUSED, request.name(), refusal.words());
-      } else if (request != Request.PRESENCE) {
-        put(nowNanos, EventKind.DONE, request.name(), "");
-      }
+    if (!requests.isEmpty()) {
+      answered(nowNanos, verdict, requests);
     }
-    verdict.tripped().forEach(c -> put(nowNanos, EventKind.TRIP, c.name(), detail.apply(c)));
+    for (TripCause cause : verdict.tripped()) {
+      put(nowNanos, EventKind.TRIP, cause.name(), detail.apply(cause));
+    }
     State now = verdict.next().state();
     if (now != before) {
       put(nowNanos, EventKind.STATE, now.name(), before.name());
@@ -66,6 +63,17 @@ final class Reporter {
         .forEach(events::put);
     withheld(nowNanos, verdict);
     presence(nowNanos, verdict);
+  }
+
+  private void answered(long nowNanos, Verdict verdict, Set<Request> requests) {
+    for (Request request : requests) {
+      Refusal refusal = verdict.refused().get(request);
+      if (refusal != null) {
+        put(nowNanos, EventKind.REFUSED, request.name(), refusal.words());
+      } else if (request != Request.PRESENCE) {
+        put(nowNanos, EventKind.DONE, request.name(), "");
+      }
+    }
   }
 
   /** What a person said of the liquid (SR-28). */

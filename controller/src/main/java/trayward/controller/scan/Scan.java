@@ -24,6 +24,7 @@ import trayward.controller.regulate.TimeProportioner;
 import trayward.controller.safety.Interlock;
 import trayward.controller.safety.InterlockInputs;
 import trayward.controller.safety.InterlockState;
+import trayward.controller.safety.LevelEstimate;
 import trayward.controller.safety.LevelWatch;
 import trayward.controller.safety.Proof;
 import trayward.controller.safety.Refusal;
@@ -184,12 +185,13 @@ public final class Scan {
     written = write(verdict, duty, elapsedMs);
     keep(verdict);
     reporter.report(nowNanos, state.state(), verdict, requests, pedal, watches::detail);
-    reporter.level(nowNanos, level.estimate());
+    LevelEstimate liquid = level.estimate();
+    reporter.level(nowNanos, liquid);
     answer(verdict.refused());
     state = verdict.next();
     permittedBefore = verdict.permitted();
     TrayView tray = trayNews.next(nowNanos, regulator.lesson(), setC, state.state());
-    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written, level.estimate(), tray);
+    return publisher.snapshot(scan, nowNanos, in, inputs, verdict, written, liquid, tray);
   }
 
   /** Opens every relay and silences the watchdog line; the fan as SR-21 wants it. */

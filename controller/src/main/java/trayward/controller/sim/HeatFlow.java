@@ -47,12 +47,11 @@ public final class HeatFlow {
 
   /** Evaporative loss of the bath, W, with factor {@code f} on the correlation. */
   public static double evaporationW(PlantParameters p, double f, double bathC) {
-    return evaporationW(p, f, airKPa(p), bathC);
+    return lossW(p, f, saturationKPa(bathC) - airKPa(p));
   }
 
-  /** The same with the air's vapour pressure at hand. */
-  static double evaporationW(PlantParameters p, double f, double airKPa, double bathC) {
-    double deficit = saturationKPa(bathC) - airKPa;
+  /** The same with the difference of the vapour pressures of bath and air at hand, kPa. */
+  static double lossW(PlantParameters p, double f, double deficit) {
     return f * 1000 * p.areaM2() * (0.089 + 0.0782 * p.draughtMPerS()) * FastMath.max(0, deficit);
   }
 
@@ -75,25 +74,22 @@ public final class HeatFlow {
       double f,
       double[] y,
       double[] dy) {
-    rates(p, heatW, coupling, bathJPerK, f, airKPa(p), y, dy);
+    lossRates(p, heatW, coupling, bathJPerK, evaporationW(p, f, y[1]), y, dy);
   }
 
-  /** The same with the air's vapour pressure at hand. */
-  static void rates(
+  /** The same with the evaporative loss at hand, W. */
+  static void lossRates(
       PlantParameters p,
       double heatW,
       double coupling,
       double bathJPerK,
-      double f,
-      double airKPa,
+      double evaporationW,
       double[] y,
       double[] dy) {
     double toBath = coupling * (y[0] - y[1]);
     double toWall = p.wallJPerK() > 0 ? p.wallToBathWPerK() * (y[1] - y[2]) : 0;
     dy[0] = (heatW - toBath - p.plateLossWPerK() * (y[0] - p.airC())) / p.plateJPerK();
-    dy[1] =
-        (toBath - p.bathLossWPerK() * (y[1] - p.airC()) - evaporationW(p, f, airKPa, y[1]) - toWall)
-            / bathJPerK;
+    dy[1] = (toBath - p.bathLossWPerK() * (y[1] - p.airC()) - evaporationW - toWall) / bathJPerK;
     dy[2] = p.wallJPerK() > 0 ? toWall / p.wallJPerK() : 0;
   }
 }

@@ -20,6 +20,9 @@ public final class Plant {
   private final double[] k3 = new double[3];
   private final double[] k4 = new double[3];
   private final double[] at = new double[3];
+  // The end of a step is the beginning of the next: the vapour pressure there is kept.
+  private double vapourAtC = Double.NaN;
+  private double vapourKPa;
   private double liquidL;
   private double evaporatedMl;
   private double energyJ;
@@ -126,7 +129,7 @@ public final class Plant {
   public void advance(double hS, double heatW) {
     double f = covered || dry ? 0 : parameters.evaporationFactor();
     double coupling = dry ? 0 : parameters.plateToBathWPerK();
-    double before = HeatFlow.evaporationW(parameters, f, airKPa, y[1]);
+    double before = evaporationW(f, y[1]);
     // The liquid in the middle of the step: that of its beginning would cost some microkelvins.
     double bathJPerK = HeatFlow.LITRE_J_PER_K * (liquidL - lostL(hS / 2, before));
     rates(heatW, coupling, bathJPerK, f, y, k1);
@@ -139,13 +142,22 @@ public final class Plant {
     for (int i = 0; i < 3; i++) {
       y[i] += hS / 6 * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]);
     }
-    evaporate(hS, 0.5 * (before + HeatFlow.evaporationW(parameters, f, airKPa, y[1])));
+    evaporate(hS, 0.5 * (before + evaporationW(f, y[1])));
     energyJ += heatW * hS;
   }
 
   private void rates(
       double heatW, double coupling, double bathJPerK, double f, double[] state, double[] rate) {
-    HeatFlow.rates(parameters, heatW, coupling, bathJPerK, f, airKPa, state, rate);
+    HeatFlow.lossRates(
+        parameters, heatW, coupling, bathJPerK, evaporationW(f, state[1]), state, rate);
+  }
+
+  private double evaporationW(double f, double bathC) {
+    if (bathC != vapourAtC) {
+      vapourAtC = bathC;
+      vapourKPa = HeatFlow.saturationKPa(bathC);
+    }
+    return HeatFlow.lossW(parameters, f, vapourKPa - airKPa);
   }
 
   private void evaporate(double hS, double lossW) {

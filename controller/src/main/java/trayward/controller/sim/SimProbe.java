@@ -15,6 +15,7 @@ final class SimProbe {
 
   private final ProbeParameters parameters;
   private final Random noise;
+  private final StepShares shares = new StepShares();
   private double sensedC;
   private double takenC;
   private double takenS;
@@ -49,7 +50,7 @@ final class SimProbe {
     double before = sensedC;
     // In air a probe follows about ten times more slowly than in liquid (common practice).
     double lag = parameters.lagS() * (inAir ? 10 : 1);
-    sensedC += (target - sensedC) * (lag > 0 ? -Math.expm1(-(toS - fromS) / lag) : 1);
+    sensedC += (target - sensedC) * (lag > 0 ? shares.of(-(toS - fromS) / lag) : 1);
     // After a leap of time (a computer that slept) the conversion begins now, not in the past.
     nextTakeS = Math.max(nextTakeS, fromS);
     if (toS >= nextTakeS && !Double.isNaN(nextTakeS)) {

@@ -31,6 +31,9 @@ public final class SimulatedTray implements LineReader, ProbeReader {
   private final SimRelays relays = new SimRelays();
   private final SimProbe[] probes;
   private final boolean[] fitted;
+  // What was told of each probe last, and the reading that it was told of.
+  private final RawReading[] told;
+  private final RawReading[] toldOf;
   private final long originNanos;
   private final OutputLines outputs;
   private long steps;
@@ -62,9 +65,12 @@ public final class SimulatedTray implements LineReader, ProbeReader {
     ProbeParameters[] all = {bath, second, plateProbe};
     this.probes = new SimProbe[all.length];
     this.fitted = new boolean[all.length];
+    this.told = new RawReading[all.length];
+    this.toldOf = new RawReading[all.length];
     for (int i = 0; i < all.length; i++) {
       probes[i] = new SimProbe(all[i], parameters.startC(), seed * 31 + i);
       fitted[i] = all[i].present();
+      tell(i);
     }
     this.outputs =
         new OutputLines(
@@ -89,10 +95,19 @@ public final class SimulatedTray implements LineReader, ProbeReader {
   @Override
   public RawReading latest(ProbeRole role, long nowNanos) {
     int index = index(role);
+    if (!fitted[index]) {
+      return RawReading.failed(RawReading.Kind.ABSENT, nowNanos);
+    }
+    if (!probes[index].reading().equals(toldOf[index])) {
+      tell(index);
+    }
+    return told[index];
+  }
+
+  private void tell(int index) {
     RawReading raw = probes[index].reading();
-    return fitted[index]
-        ? new RawReading(raw.kind(), raw.celsius(), originNanos + raw.takenNanos())
-        : RawReading.failed(RawReading.Kind.ABSENT, nowNanos);
+    told[index] = new RawReading(raw.kind(), raw.celsius(), originNanos + raw.takenNanos());
+    toldOf[index] = raw;
   }
 
   static int index(ProbeRole role) {

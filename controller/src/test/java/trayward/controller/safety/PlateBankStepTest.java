@@ -28,7 +28,7 @@ class PlateBankStepTest {
 
   /** A bank in which only {@code living} live. */
   private static PlateBank only(double low, double high, int... living) {
-    Row start = Row.of(SIZE, 50);
+    PlateRow start = PlateRow.of(50);
     double[] lows = Row.of(SIZE, Double.POSITIVE_INFINITY).copy();
     double[] highs = Row.of(SIZE, Double.NEGATIVE_INFINITY).copy();
     for (int i : living) {
@@ -36,7 +36,8 @@ class PlateBankStepTest {
       highs[i] = high;
     }
     Row apart = Row.of(PlateGrid.TIMES, 0);
-    return new PlateBank(TRAY, start, apart, Row.owning(lows), Row.owning(highs), 1e6, 0, 0);
+    return new PlateBank(
+        TRAY, start, apart, PlateRow.copyOf(lows), PlateRow.copyOf(highs), 1e6, 0, 0);
   }
 
   private static int at(int t, int g) {

@@ -32,9 +32,9 @@ class TrayWatchStepTest {
 
   /** Whose candidates have all ended on one side, long ago. */
   private static PlateBank ended(int side) {
-    Row low = Row.of(PlateGrid.SIZE, Double.POSITIVE_INFINITY);
-    Row high = Row.of(PlateGrid.SIZE, Double.NEGATIVE_INFINITY);
-    Row plates = Row.of(PlateGrid.SIZE, 40);
+    PlateRow low = PlateRow.of(Double.POSITIVE_INFINITY);
+    PlateRow high = PlateRow.of(Double.NEGATIVE_INFINITY);
+    PlateRow plates = PlateRow.of(40);
     return new PlateBank(TRAY, plates, Row.of(PlateGrid.TIMES, 0), low, high, 1e6, side, 0);
   }
 

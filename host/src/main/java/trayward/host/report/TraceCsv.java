@@ -1,8 +1,8 @@
 package trayward.host.report;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,18 +16,27 @@ public final class TraceCsv implements AutoCloseable {
           + "heater_relay,safety_relay,watchdog_line,heat_w,fan_command,fan_rpm,"
           + "flow_true_m3_per_h,airflow,fan_proven,state,first_out,liquid_l,evaporated_ml";
 
-  private final Writer out;
-  private final StringBuilder line = new StringBuilder(256);
+  /** Longest row: 13 numbers, seven flags, two names of a state and a cause, and room. */
+  private static final int LONGEST = 13 * (Decimals.MOST + 1) + 7 * 2 + 2 * 40;
+
+  /** Rows gathered for one write to the file: some hundreds. */
+  private static final int BLOCK = 1 << 16;
+
+  private final OutputStream out;
+  private final byte[] block = new byte[BLOCK];
+  private int at;
 
   /** Begins a new file, replacing an old one. */
   public TraceCsv(Path file) throws IOException {
-    this.out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-    out.write(HEADER + "\n");
+    this.out = Files.newOutputStream(file);
+    out.write((HEADER + "\n").getBytes(StandardCharsets.US_ASCII));
   }
 
   /** Writes a row. */
   public void row(TraceRow r) {
-    line.setLength(0);
+    if (at + LONGEST > BLOCK) {
+      flush();
+    }
     number(r.tS(), 1);
     number(r.bathTrueC(), 4);
     number(r.plateTrueC(), 4);
@@ -46,29 +55,45 @@ public final class TraceCsv implements AutoCloseable {
     number(r.flowTrueM3PerH(), 2);
     flag(r.airflow());
     flag(r.fanProven());
-    line.append(r.state()).append(',');
-    line.append(r.firstOut()).append(',');
+    word(r.state());
+    word(r.firstOut());
     number(r.liquidL(), 5);
     number(r.evaporatedMl(), 3);
-    line.setCharAt(line.length() - 1, '\n');
+    block[at - 1] = '\n';
+  }
+
+  private void number(double value, int places) {
+    at = Decimals.put(block, at, value, places);
+    block[at++] = ',';
+  }
+
+  private void flag(boolean on) {
+    block[at++] = (byte) (on ? '1' : '0');
+    block[at++] = ',';
+  }
+
+  /** The name of a state or of a cause: plain letters. */
+  private void word(String name) {
+    for (int i = 0; i < name.length(); i++) {
+      block[at++] = (byte) name.charAt(i);
+    }
+    block[at++] = ',';
+  }
+
+  private void flush() {
     try {
-      out.append(line);
+      out.write(block, 0, at);
+      at = 0;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private void number(double value, int places) {
-    Decimals.append(line, value, places);
-    line.append(',');
-  }
-
-  private void flag(boolean on) {
-    line.append(on ? '1' : '0').append(',');
-  }
-
   @Override
   public void close() throws IOException {
-    out.close();
+    try (out) {
+      out.write(block, 0, at);
+      at = 0;
+    }
   }
 }
