@@ -103,6 +103,25 @@ class HoldPointTest {
     assertEquals(Math.exp(-1), left, 0.02);
   }
 
+  /** Half the liquid and a wall 2 K colder: F0's 95.02 W and 12 W more, whatever the liquid. */
+  @Test
+  void theHoldReckonsWithTheWallAndNotWithTheLiquid() {
+    TrayRates walled = TrayRates.of(new TrayBelief(TrayModel.REFERENCE, 5, 3, 600), Believed.ROOM);
+    TrayBelief belief = new TrayBelief(TrayModel.REFERENCE, 5, 3, 600);
+    TrayObserver o = new TrayObserver(belief, Believed.ROOM, 40, 45);
+    TrayRun run = new TrayRun(walled, 5, 3, 45, 40);
+    run.share = 0.5;
+    run.wallC = 38;
+    o.place(run, 0.1);
+    HoldPoint hold = HoldPoint.at(40, o);
+    double plateC = 40 + (95.02 + 12) / 18;
+    assertEquals(plateC, hold.plateC(), 2e-3);
+    assertEquals((95.02 + 12 + 0.5 * (plateC - 20)) / 250, hold.duty(), 1e-4);
+    assertEquals(2 * 18.0 / 4180, hold.bathFromPlatePerS(), 1e-12);
+    assertEquals(2 * (18 + 5.355) / 4180, hold.bathSelfPerS(), 2e-5);
+    assertEquals(2 * 6.0 / 4180, hold.bathWallPerS(), 1e-12);
+  }
+
   @Test
   void aHeaterTooSmallForTheHoldShowsADutyAboveOne() {
     assertTrue(at(60, 80, 60).duty() > 1);

@@ -96,6 +96,8 @@ class WarmUpTutorTest {
     go(40, TrayPhase.COAST);
     assertEquals(2, fits.asked.size());
     assertEquals(38, fits.asked.get(1).view().seconds());
+    assertEquals(38, fits.asked.get(1).view().bathCount());
+    assertEquals(38, fits.asked.get(1).view().plateCount());
   }
 
   @Test
