@@ -358,9 +358,21 @@ final class TrayObserver {
         p[i][j] -= work[0][i] * work[1][j];
       }
     }
-    x[GROWTH] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[GROWTH]));
-    x[LAG] = Math.max(-MOST_GROWTH, Math.min(MOST_GROWTH, x[LAG]));
-    double most = SMALL_EXTRA + MOST_EVAPORATION * rates.evaporationRate(x[BATH]);
-    x[BATH_EXTRA] = Math.max(-most, Math.min(most, x[BATH_EXTRA]));
+    bound(GROWTH, MOST_GROWTH);
+    bound(LAG, MOST_GROWTH);
+    bound(BATH_EXTRA, SMALL_EXTRA + MOST_EVAPORATION * rates.evaporationRate(x[BATH]));
+  }
+
+  /** What stands at its bound explains no more: the other states must not go on as if it did. */
+  private void bound(int which, double most) {
+    if (Math.abs(x[which]) > most) {
+      x[which] = Math.copySign(most, x[which]);
+      for (int i = 0; i < N; i++) {
+        if (i != which) {
+          p[i][which] = 0;
+          p[which][i] = 0;
+        }
+      }
+    }
   }
 }

@@ -46,8 +46,9 @@ final class TrayRun {
     double pm = p + 0.5 * rates.plateRate(u, p, b);
     double bm = b + 0.5 * rates.bathRate(p, b, wallC) / share;
     plateC = p + rates.plateRate(u, pm, bm);
-    bathC = b + rates.bathRate(pm, bm, wallC + 0.5 * rates.wallPerS() * (b - wallC)) / share;
-    // Exact for a bath that stands at its middle over the second: a thin wall follows at once.
+    // Exact for a bath that stands: a thin wall follows at once, in half a second as in a whole.
+    double wm = wallC + (b - wallC) * -Math.expm1(-0.5 * rates.wallPerS());
+    bathC = b + rates.bathRate(pm, bm, wm) / share;
     wallC += (bm - wallC) * -Math.expm1(-rates.wallPerS());
     share = Math.max(LEAST_SHARE, share - rates.vanishingPerS(bm));
     plateSensedC = lagged(plateSensedC, p, plateC, plateLagS, plateKeep);
