@@ -3,6 +3,7 @@ package trayward.controller.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import trayward.controller.regulate.Fits;
 import trayward.controller.regulate.PidRegulator;
@@ -23,7 +24,12 @@ class RegulatorsTest {
   private static Regulator of(String name, boolean plateFitted, TrayModel model) {
     ControlTable control = new ControlTable(40, name, 5, 0.5, false, false);
     return Regulators.of(
-        control, plateFitted, model, RoomModel.REFERENCE, Limits.STANDARD, Fits.inline());
+        control,
+        plateFitted,
+        TrayPrior.of(model, Optional.empty()),
+        RoomModel.REFERENCE,
+        Limits.STANDARD,
+        Fits.inline());
   }
 
   private static double duty(Regulator regulator, double plateC) {
