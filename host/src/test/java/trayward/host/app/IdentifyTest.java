@@ -126,7 +126,8 @@ class IdentifyTest {
       near(truth, other.path("ratios"), name, 0.03);
     }
     JsonNode litres = other.path("litres");
-    assertEquals(1.2, litres.path("value").asDouble(), 0.03);
+    // Within half of its own uncertainty, below.
+    assertEquals(1.2, litres.path("value").asDouble(), 0.06);
     // Heater and jug within 8 % each leave 8 %/sqrt 2 of each other; twice that is 11 %.
     assertEquals(0.11 * 1.2, litres.path("uncertainty").asDouble(), 0.01);
     assertTrue(
