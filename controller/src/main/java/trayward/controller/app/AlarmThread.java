@@ -1,13 +1,8 @@
 package trayward.controller.app;
 
 import java.util.List;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import trayward.controller.event.AlarmStep;
 import trayward.controller.keep.AlarmEntry;
 import trayward.controller.keep.AlarmRecord;
@@ -22,21 +17,13 @@ import trayward.controller.scan.Snapshot;
  */
 final class AlarmThread implements AutoCloseable {
 
-  private static final Logger LOG = LoggerFactory.getLogger(AlarmThread.class);
-
   private static final long PERIOD_MS = 100;
 
   private final AlarmBox box;
   private final AlarmRecord record;
   private final Supplier<@Nullable Snapshot> latest;
   private final WallClock wallClock;
-  private final ScheduledExecutorService executor =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "alarm-record");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Beat beat = new Beat("alarm-record", PERIOD_MS, this::write);
 
   /** A thread that has not begun. */
   AlarmThread(
@@ -48,19 +35,10 @@ final class AlarmThread implements AutoCloseable {
   }
 
   void start() {
-    var unused =
-        executor.scheduleWithFixedDelay(this::write, PERIOD_MS, PERIOD_MS, TimeUnit.MILLISECONDS);
+    beat.start();
   }
 
   private void write() {
-    try {
-      writeWaiting();
-    } catch (RuntimeException e) { // else the executor would fall silent for good
-      LOG.error("the alarm record missed a beat", e);
-    }
-  }
-
-  private void writeWaiting() {
     Snapshot now = latest.get();
     if (now == null) {
       return; // uptime counts from the first scan
@@ -84,13 +62,6 @@ final class AlarmThread implements AutoCloseable {
 
   @Override
   public void close() {
-    executor.shutdown();
-    try {
-      if (executor.awaitTermination(2, TimeUnit.SECONDS)) {
-        write(); // the last steps, where the disk does not hang
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    beat.closeWithLast();
   }
 }

@@ -1,8 +1,5 @@
 package trayward.controller.app;
 
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.scan.Snapshot;
@@ -13,15 +10,11 @@ import trayward.controller.scan.Snapshot;
  */
 final class TrayThread implements AutoCloseable {
 
+  private static final long PERIOD_MS = 1000;
+
   private final TrayDesk desk;
   private final Supplier<@Nullable Snapshot> latest;
-  private final ScheduledExecutorService executor =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "lessons");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Beat beat = new Beat("lessons", PERIOD_MS, this::look);
 
   TrayThread(TrayDesk desk, Supplier<@Nullable Snapshot> latest) {
     this.desk = desk;
@@ -29,7 +22,7 @@ final class TrayThread implements AutoCloseable {
   }
 
   void start() {
-    var unused = executor.scheduleAtFixedRate(this::look, 1, 1, TimeUnit.SECONDS);
+    beat.start();
   }
 
   private void look() {
@@ -41,11 +34,6 @@ final class TrayThread implements AutoCloseable {
 
   @Override
   public void close() {
-    executor.shutdown();
-    try {
-      var unused = executor.awaitTermination(2, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    beat.close();
   }
 }

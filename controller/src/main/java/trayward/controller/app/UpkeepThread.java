@@ -1,8 +1,5 @@
 package trayward.controller.app;
 
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.keep.UpkeepDesk;
@@ -14,16 +11,12 @@ import trayward.controller.scan.Snapshot;
  */
 final class UpkeepThread implements AutoCloseable {
 
+  private static final long PERIOD_MS = 1000;
+
   private final UpkeepDesk desk;
   private final Supplier<@Nullable Snapshot> latest;
   private final double warmC;
-  private final ScheduledExecutorService executor =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "upkeep");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Beat beat = new Beat("upkeep", PERIOD_MS, this::count);
 
   /**
    * A thread that has not begun.
@@ -37,7 +30,7 @@ final class UpkeepThread implements AutoCloseable {
   }
 
   void start() {
-    var unused = executor.scheduleAtFixedRate(this::count, 1, 1, TimeUnit.SECONDS);
+    beat.start();
   }
 
   private void count() {
@@ -55,12 +48,7 @@ final class UpkeepThread implements AutoCloseable {
 
   @Override
   public void close() {
-    executor.shutdown();
-    try {
-      var unused = executor.awaitTermination(2, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    beat.close();
     desk.save();
   }
 }
