@@ -17,7 +17,6 @@ import trayward.controller.port.ProbeRole;
 final class CalibrationText {
 
   private static final String HEAD = "trayward-calibration 1";
-  private static final String CRC = "crc=";
   private static final String ICE = "ice";
   private static final String REFERENCE = "reference";
   private static final int FIELDS = 8;
@@ -34,7 +33,7 @@ final class CalibrationText {
         known.reference().ifPresent(point -> body.append(line(whose, REFERENCE, point)));
       }
     }
-    return body + CRC + CheckSum.of(body.toString()) + "\n";
+    return CheckSum.close(body.toString());
   }
 
   private static String line(String whose, String kind, Point point) {
@@ -52,11 +51,11 @@ final class CalibrationText {
 
   /** Empty where it is not what was written, or what no sound probe can be. */
   static Optional<CalibrationBook> read(String text) {
-    int at = text.lastIndexOf(CRC);
-    if (at < 0 || !text.substring(at).equals(CRC + CheckSum.of(text.substring(0, at)) + "\n")) {
+    Optional<String> body = CheckSum.open(text);
+    if (body.isEmpty()) {
       return Optional.empty();
     }
-    List<String> lines = text.substring(0, at).lines().toList();
+    List<String> lines = body.get().lines().toList();
     if (lines.isEmpty() || !lines.get(0).equals(HEAD)) {
       return Optional.empty();
     }

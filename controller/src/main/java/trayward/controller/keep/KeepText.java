@@ -1,12 +1,9 @@
 package trayward.controller.keep;
 
-import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.zip.CRC32C;
 import trayward.controller.event.TripCause;
 
 /**
@@ -38,15 +35,15 @@ final class KeepText {
             + "\nsafety_closings="
             + record.wear().safetyClosings()
             + "\n";
-    return body + "crc=" + crc(body) + "\n";
+    return CheckSum.close(body);
   }
 
   static KeepLoad read(String text) {
-    int at = text.lastIndexOf("crc=");
-    if (at < 0 || !text.substring(at).equals("crc=" + crc(text.substring(0, at)) + "\n")) {
+    Optional<String> body = CheckSum.open(text);
+    if (body.isEmpty()) {
       return new KeepLoad.Unreadable("its check sum is wrong");
     }
-    List<String> lines = text.substring(0, at).lines().toList();
+    List<String> lines = body.get().lines().toList();
     try {
       boolean old = lines.size() == 5 && lines.get(0).equals(OLD_HEAD);
       if (!old && !(lines.size() == 7 && lines.get(0).equals(HEAD))) {
@@ -92,11 +89,5 @@ final class KeepText {
       throw new IllegalArgumentException(line);
     }
     return line.substring(key.length() + 1);
-  }
-
-  private static String crc(String body) {
-    CRC32C crc = new CRC32C();
-    crc.update(body.getBytes(StandardCharsets.UTF_8));
-    return HexFormat.of().toHexDigits((int) crc.getValue());
   }
 }

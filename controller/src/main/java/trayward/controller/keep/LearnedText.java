@@ -17,7 +17,6 @@ import trayward.controller.keep.LearnedTray.Figure;
 final class LearnedText {
 
   private static final String HEAD = "trayward-learned 1";
-  private static final String CRC = "crc=";
   private static final String MEASURED = "measured";
   private static final String DECLARED = "declared";
   private static final int FIELDS = 13;
@@ -27,7 +26,7 @@ final class LearnedText {
   static String write(Map<String, LearnedTray> trays) {
     StringBuilder body = new StringBuilder(HEAD).append('\n');
     new TreeMap<>(trays).values().forEach(tray -> body.append(line(tray)));
-    return body + CRC + CheckSum.of(body.toString()) + "\n";
+    return CheckSum.close(body.toString());
   }
 
   private static String line(LearnedTray t) {
@@ -55,11 +54,11 @@ final class LearnedText {
 
   /** Empty where it is not what was written. */
   static Optional<Map<String, LearnedTray>> read(String text) {
-    int at = text.lastIndexOf(CRC);
-    if (at < 0 || !text.substring(at).equals(CRC + CheckSum.of(text.substring(0, at)) + "\n")) {
+    Optional<String> body = CheckSum.open(text);
+    if (body.isEmpty()) {
       return Optional.empty();
     }
-    List<String> lines = text.substring(0, at).lines().toList();
+    List<String> lines = body.get().lines().toList();
     if (lines.isEmpty() || !lines.get(0).equals(HEAD)) {
       return Optional.empty();
     }

@@ -28,16 +28,16 @@ final class UpkeepText {
     }
     body.append("cartridge_s=").append(Math.round(upkeep.cartridgeS())).append('\n');
     body.append("fan_s=").append(Math.round(upkeep.fanS())).append('\n');
-    return body + "crc=" + CheckSum.of(body.toString()) + "\n";
+    return CheckSum.close(body.toString());
   }
 
   /** Empty where it is not what was written. */
   static Optional<Upkeep> read(String text) {
-    int at = text.lastIndexOf("crc=");
-    if (at < 0 || !text.substring(at).equals("crc=" + CheckSum.of(text.substring(0, at)) + "\n")) {
+    Optional<String> body = CheckSum.open(text);
+    if (body.isEmpty()) {
       return Optional.empty();
     }
-    List<String> lines = text.substring(0, at).lines().toList();
+    List<String> lines = body.get().lines().toList();
     UpkeepItem[] items = UpkeepItem.values();
     if (lines.size() != items.length + 3 || !lines.get(0).equals(HEAD)) {
       return Optional.empty();
