@@ -47,11 +47,12 @@ public record TrayModel(
   /** Evaporative loss, W, of a bath at {@code bathC} into a room at {@code room}. */
   public double evaporationW(double bathC, RoomModel room) {
     double deficit = saturationKPa(bathC) - room.relativeHumidity() * saturationKPa(room.airC());
-    return evaporationFactor
-        * 1000
-        * areaM2
-        * (0.089 + 0.0782 * room.draughtMPerS())
-        * Math.max(0, deficit);
+    return evaporationWPerKPa(room) * Math.max(0, deficit);
+  }
+
+  /** Evaporative loss for each kilopascal between the bath's vapour and the room's, W/kPa. */
+  double evaporationWPerKPa(RoomModel room) {
+    return evaporationFactor * 1000 * areaM2 * (0.089 + 0.0782 * room.draughtMPerS());
   }
 
   /** All heat the bath gives to the room at {@code bathC}, W. */

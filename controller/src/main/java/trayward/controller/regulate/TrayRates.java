@@ -33,11 +33,6 @@ record TrayRates(
     double airC,
     double airKPa) {
 
-  /** Pool evaporation, W/(m² kPa) in still air and for each m/s of draught (ASHRAE form, SI). */
-  private static final double STILL = 89;
-
-  private static final double DRAUGHT = 78.2;
-
   /** Wall to bath, W/K: that of the reference tray's wall; only its capacity is learned. */
   private static final double WALL_W_PER_K = 6;
 
@@ -52,7 +47,7 @@ record TrayRates(
         m.bathLossWPerK() / bathJPerK,
         WALL_W_PER_K / bathJPerK,
         WALL_W_PER_K / belief.wallJPerK(),
-        m.evaporationFactor() * m.areaM2() * (STILL + DRAUGHT * room.draughtMPerS()) / bathJPerK,
+        m.evaporationWPerKPa(room) / bathJPerK,
         room.airC(),
         room.relativeHumidity() * TrayModel.saturationKPa(room.airC()));
   }

@@ -127,8 +127,9 @@ final class WarmUpTutor {
       return null; // the last good one stays
     }
     // What was heated since the fit was asked for.
-    for (int i = found.job().view().seconds(); i < l.seconds(); i++) {
-      found.run().second(l.view().heat(i));
+    WarmUpLog.View now = l.view();
+    for (int i = found.job().view().seconds(); i < now.seconds(); i++) {
+      found.run().second(now.heat(i));
     }
     point = found.point();
     boolean complete = found.job().view().seconds() == lastS;

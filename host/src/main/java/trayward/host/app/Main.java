@@ -65,12 +65,8 @@ public final class Main implements Work {
 
   @Override
   public int campaign(long seeds, long from, Path to) {
-    if (seeds < 1 || seeds > Campaign.MOST_SEEDS) {
-      err.println("--seeds: found " + seeds + ", accepted is 1 to " + Campaign.MOST_SEEDS);
-      return WRONG_WORDS;
-    }
-    if (from < 0 || from > MOST_FROM) {
-      err.println("--from: found " + from + ", accepted is 0 to " + MOST_FROM);
+    if (refused("--seeds", seeds, 1, Campaign.MOST_SEEDS)
+        || refused("--from", from, 0, MOST_FROM)) {
       return WRONG_WORDS;
     }
     try {
@@ -85,6 +81,15 @@ public final class Main implements Work {
     }
   }
 
+  /** Whether a number is out of its range; it is then told. */
+  private boolean refused(String option, long found, long least, long most) {
+    boolean out = found < least || found > most;
+    if (out) {
+      err.println(option + ": found " + found + ", accepted is " + least + " to " + most);
+    }
+    return out;
+  }
+
   /** A campaign that holds something against the software has failed. */
   static int code(Campaign.Result result) {
     return result.clean() ? DONE : FAILED;
@@ -92,12 +97,7 @@ public final class Main implements Work {
 
   @Override
   public int goals(long trays, long seed, Path to) {
-    if (trays < 1 || trays > Goals.MOST_TRAYS) {
-      err.println("--trays: found " + trays + ", accepted is 1 to " + Goals.MOST_TRAYS);
-      return WRONG_WORDS;
-    }
-    if (seed < 0 || seed > MOST_FROM) {
-      err.println("--seed: found " + seed + ", accepted is 0 to " + MOST_FROM);
+    if (refused("--trays", trays, 1, Goals.MOST_TRAYS) || refused("--seed", seed, 0, MOST_FROM)) {
       return WRONG_WORDS;
     }
     try {
