@@ -48,6 +48,8 @@ class LayoutTest {
           .definedBy("..controller.calibrate..")
           .layer("port")
           .definedBy("..controller.port..")
+          .layer("modbus")
+          .definedBy("..controller.modbus..")
           .layer("event")
           .definedBy("..controller.event..")
           .layer("quantity")
@@ -70,7 +72,26 @@ class LayoutTest {
           .mayOnlyBeAccessedByLayers(
               "app", "station", "adapters", "scan", "safety", "regulate", "sense")
           .whereLayer("calibrate")
-          .mayOnlyBeAccessedByLayers("app", "scan", "sense", "keep");
+          .mayOnlyBeAccessedByLayers("app", "scan", "sense", "keep")
+          .whereLayer("modbus")
+          .mayOnlyBeAccessedByLayers("app", "station", "adapters");
+
+  /** What speaks on a wire knows nothing of trays. */
+  @ArchTest
+  static final ArchRule theProtocolKnowsNoTray =
+      classes()
+          .that()
+          .resideInAPackage("..controller.modbus..")
+          .should()
+          .onlyDependOnClassesThat()
+          .resideInAnyPackage(
+              "java..",
+              "org.slf4j..",
+              "org.jspecify..",
+              "com.fazecast..",
+              "com.digitalpetri..",
+              "..controller.modbus..",
+              "..controller.quantity..");
 
   @ArchTest
   static final ArchRule adaptersDoNotKnowEachOther =
