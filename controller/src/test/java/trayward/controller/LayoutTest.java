@@ -72,7 +72,7 @@ class LayoutTest {
           .mayOnlyBeAccessedByLayers(
               "app", "station", "adapters", "scan", "safety", "regulate", "sense")
           .whereLayer("calibrate")
-          .mayOnlyBeAccessedByLayers("app", "scan", "sense", "keep")
+          .mayOnlyBeAccessedByLayers("app", "station", "scan", "sense", "keep")
           .whereLayer("modbus")
           .mayOnlyBeAccessedByLayers("app", "station", "adapters");
 

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import trayward.controller.keep.AlarmRecord;
 import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.FileKeepStore;
+import trayward.controller.keep.FolderClaim;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.UpkeepDesk;
 import trayward.controller.onewire.OneWireProbes;
@@ -43,6 +44,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private static final String LEARNED_FILE = "controller-learned.txt";
   private static final String CALIBRATION_FILE = "controller-calibration.txt";
 
+  private final FolderClaim claim;
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
   private final FitThread fits;
@@ -73,6 +75,7 @@ public final class ControllerRuntime implements AutoCloseable {
       Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
       throws ConfigRefused {
     Path folder = dataFolder(settings.logFolder());
+    this.claim = claim(folder);
     this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
@@ -154,6 +157,19 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
+  private static FolderClaim claim(Path folder) throws ConfigRefused {
+    try {
+      return FolderClaim.take(folder);
+    } catch (IOException e) {
+      throw new ConfigRefused(
+          "log.folder: found '"
+              + folder
+              + "' ("
+              + e.getMessage()
+              + "), accepted is a folder that no other controller uses");
+    }
+  }
+
   /** Starts the probes and the loop, and waits for the first scan, at most a second. */
   public void start() {
     if (probes != null) {
@@ -229,5 +245,6 @@ public final class ControllerRuntime implements AutoCloseable {
     store.close();
     counting.close();
     alarmThread.close();
+    claim.close();
   }
 }

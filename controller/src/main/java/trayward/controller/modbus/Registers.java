@@ -31,7 +31,9 @@ public interface Registers {
     /** There is no such address to write to. */
     NO_SUCH_ADDRESS,
     /** The address is there, the value cannot be. */
-    WRONG_VALUE
+    WRONG_VALUE,
+    /** Something before it is still being done: ask again. */
+    BUSY
   }
 
   /** One moment. A read of an address that is not there is {@link #NONE}. */

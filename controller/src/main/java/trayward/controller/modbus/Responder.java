@@ -173,6 +173,7 @@ public final class Responder {
       case DONE -> java.util.Arrays.copyOf(pdu, echoed);
       case NO_SUCH_ADDRESS -> ExceptionReply.of(function, ExceptionCode.ILLEGAL_DATA_ADDRESS);
       case WRONG_VALUE -> ExceptionReply.of(function, ExceptionCode.ILLEGAL_DATA_VALUE);
+      case BUSY -> ExceptionReply.of(function, ExceptionCode.SLAVE_DEVICE_BUSY);
     };
   }
 

@@ -1,6 +1,6 @@
 /**
- * The open-standard Modbus server and its register dictionary. Empty until the link between two
- * processes is built.
+ * The controller as a server of the open Modbus protocol: what every register means, and what a
+ * host may ask. The framing below it is {@code modbus}.
  */
 @NullMarked
 package trayward.controller.station;

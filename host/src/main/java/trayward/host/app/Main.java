@@ -48,6 +48,16 @@ public final class Main implements Work {
   }
 
   @Override
+  public int controller(Path config) {
+    return new ControllerRunner(out, err).run(config);
+  }
+
+  @Override
+  public int host(Path config) {
+    return new HostRunner(out, err).run(config);
+  }
+
+  @Override
   public int rehearse(Path file, Path to) {
     try {
       Scenario scenario = Scenario.read(file);

@@ -64,6 +64,34 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "controller",
+      mixinStandardHelpOptions = true,
+      description = "Runs the controller alone, its registers on the line of [link].")
+  int controller(
+      @Option(
+              names = "--config",
+              required = true,
+              paramLabel = "FILE",
+              description = "TOML settings with a [link] table")
+          Path config) {
+    return work.controller(config);
+  }
+
+  @Command(
+      name = "host",
+      mixinStandardHelpOptions = true,
+      description = "Runs page and log alone, over the line of [link].")
+  int host(
+      @Option(
+              names = "--config",
+              required = true,
+              paramLabel = "FILE",
+              description = "TOML settings with a [link] table")
+          Path config) {
+    return work.host(config);
+  }
+
+  @Command(
       name = "rehearse",
       mixinStandardHelpOptions = true,
       description = "Runs a whole session against the simulated tray, faster than time.")

@@ -21,6 +21,12 @@ public interface Work {
   /** Controller and host in one process, until stopped. */
   int run(Optional<Path> config);
 
+  /** The controller alone, until stopped. */
+  int controller(Path config);
+
+  /** Page and log alone, until stopped. */
+  int host(Path config);
+
   /** A scenario against the simulated tray. */
   int rehearse(Path scenario, Path out);
 

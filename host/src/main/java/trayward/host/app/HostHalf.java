@@ -1,0 +1,82 @@
+package trayward.host.app;
+
+import io.javalin.util.JavalinBindException;
+import java.time.Clock;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import trayward.controller.app.Settings;
+import trayward.host.link.TrayLink;
+import trayward.host.store.TrayLog;
+import trayward.host.web.PageServer;
+
+/** Page, log and recorder over a link. Made, started and closed by one thread. */
+final class HostHalf implements AutoCloseable {
+
+  private final TrayLog log;
+  private final Recorder recorder;
+  private final PageServer page;
+  private final ScheduledExecutorService ticks;
+
+  private HostHalf(TrayLog log, Recorder recorder, PageServer page) {
+    this.log = log;
+    this.recorder = recorder;
+    this.page = page;
+    this.ticks =
+        Executors.newSingleThreadScheduledExecutor(
+            task -> {
+              Thread thread = new Thread(task, "recorder");
+              thread.setDaemon(true);
+              return thread;
+            });
+  }
+
+  /**
+   * Opens the page.
+   *
+   * @throws PortTaken where another program has the port
+   */
+  static HostHalf open(Settings.Server server, TrayLink link, TrayLog log) throws PortTaken {
+    Recorder recorder = new Recorder(link, log, Clock.systemUTC());
+    try {
+      return new HostHalf(
+          log, recorder, PageServer.start(server.address(), server.port(), link, log, recorder));
+    } catch (JavalinBindException e) {
+      throw new PortTaken(
+          "port "
+              + server.port()
+              + " on "
+              + server.address()
+              + " is taken by another program: choose another with [server] port = N in a file"
+              + " given by --config FILE");
+    }
+  }
+
+  /** The page's port is another program's. */
+  static final class PortTaken extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    PortTaken(String message) {
+      super(message);
+    }
+  }
+
+  /** Starts recording. */
+  void start() {
+    var unused = ticks.scheduleAtFixedRate(recorder::tick, 0, 100, TimeUnit.MILLISECONDS);
+  }
+
+  /** The page's port. */
+  int port() {
+    return page.port();
+  }
+
+  /** First the recorder, then the page, then the log. */
+  @Override
+  public void close() {
+    ticks.shutdown();
+    recorder.close();
+    page.close();
+    log.close();
+  }
+}
