@@ -48,10 +48,9 @@ final class Requests {
     if (answer.length() < 2 || answer.at(0) != request.at(0)) {
       return false;
     }
-    int quantity = request.word(3);
     return switch (request.at(0)) {
-      case 1, 2 -> carries(answer, (quantity + 7) / 8);
-      case 3, 4 -> carries(answer, 2 * quantity);
+      case 1, 2 -> carries(answer, (request.word(3) + 7) / 8);
+      case 3, 4 -> carries(answer, 2 * request.word(3));
       case 5, 6, 15, 16 -> Arrays.equals(answer.bytes(), Arrays.copyOf(request.bytes(), 5));
       default -> true;
     };

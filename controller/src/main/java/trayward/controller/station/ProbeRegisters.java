@@ -130,7 +130,7 @@ public final class ProbeRegisters {
 
   private static Place place(ProbeRole role) {
     int at = base(role);
-    String p = role.word() + "_";
+    String p = role.word() + "_probe_";
     Function<Moment, ProbeView> view = m -> m.now().probes().of(role);
     Function<Moment, Calibration> known = m -> m.calibrations().of(role);
     return new Place(
@@ -206,12 +206,7 @@ public final class ProbeRegisters {
             m -> view.apply(m).stand().scatterK()),
         compared(at + 14, p + "ice_", known.andThen(Calibration::ice)),
         compared(at + 21, p + "reference_", known.andThen(Calibration::reference)),
-        text(
-            at + 28,
-            ROM_WORDS,
-            p + "probe",
-            "which probe it is",
-            m -> m.calibrations().probe(role)),
+        text(at + 28, ROM_WORDS, p + "id", "which probe it is", m -> m.calibrations().probe(role)),
         text(
             at + 28 + ROM_WORDS,
             STILL_WORDS,

@@ -47,6 +47,7 @@ final class Recorder implements Logbook {
   private double sessionZeroS;
   private boolean seenRun;
   private double lastSignS;
+  private double newestS;
   private long lastTraceSecond = Long.MIN_VALUE;
   private boolean healthy = true;
 
@@ -84,6 +85,10 @@ final class Recorder implements Logbook {
   }
 
   private void follow(TrayStatus s) {
+    if (session.isPresent() && s.uptimeS() < newestS) {
+      end("controller restarted"); // its clock began anew: elapsed times of before mean nothing now
+    }
+    newestS = s.uptimeS();
     boolean running = !s.state().equals("OFF") && !s.state().equals("LOCKOUT");
     if (running && session.isEmpty()) {
       begin(s.uptimeS());

@@ -45,6 +45,7 @@ final class CommandLine {
   private final ModbusClient client;
   private final Deque<Asked> queue = new ArrayDeque<>();
   private @Nullable Asked inFlight;
+  private @Nullable Answered answered;
   private int token;
   private int rounds;
 
@@ -53,6 +54,8 @@ final class CommandLine {
 
   /** What was heard of a command: an outcome, or none where it was not delivered. */
   private record Heard(Outcome outcome, String words) {}
+
+  private record Answered(Asked asked, Heard heard) {}
 
   CommandLine(ModbusClient client) {
     this.client = client;
@@ -168,7 +171,7 @@ final class CommandLine {
     Asked asked = inFlight;
     boolean ours = AnswerRegisters.TOKEN.whole(block) == token;
     if (asked != null && ours && outcome != Outcome.WAITING && outcome != Outcome.NONE) {
-      asked.heard().complete(new Heard(outcome, AnswerRegisters.REASON.text(block)));
+      answered = new Answered(asked, new Heard(outcome, AnswerRegisters.REASON.text(block)));
       inFlight = null;
     } else if (asked != null && asked.heard().isDone()) {
       inFlight = null; // who asked has gone
@@ -177,6 +180,15 @@ final class CommandLine {
 
   private static boolean done(Reply reply) {
     return reply instanceof Reply.Answer;
+  }
+
+  /** Gives the answer that was heard: once the status after it has been read, so that it shows. */
+  void release() {
+    Answered now = answered;
+    answered = null;
+    if (now != null) {
+      now.asked().heard().complete(now.heard());
+    }
   }
 
   /** The line is down: what waits is told so at once and is not carried later. */

@@ -83,6 +83,7 @@ public final class RegisterLink implements TrayLink, AutoCloseable {
   boolean round() {
     boolean delivered = commands.carry(beats.get());
     boolean up = poll.round();
+    commands.release();
     keep(poll.takeEvents());
     return delivered && up;
   }
