@@ -47,7 +47,15 @@ final class RunningTrayward implements AutoCloseable {
    * @param machine options of the Java machine
    */
   static RunningTrayward start(Path config, String... machine) throws IOException {
-    Process process = process(List.of(machine), "run", "--config", config.toString());
+    return listen(process(List.of(machine), "run", "--config", config.toString()));
+  }
+
+  /** The same of {@code host --config}. */
+  static RunningTrayward host(Path config) throws IOException {
+    return listen(process("host", "--config", config.toString()));
+  }
+
+  private static RunningTrayward listen(Process process) throws IOException {
     BufferedReader output =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     List<String> said = new ArrayList<>();
