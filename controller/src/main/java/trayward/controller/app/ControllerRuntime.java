@@ -3,6 +3,7 @@ package trayward.controller.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -51,6 +52,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final TrayDesk tray;
   private final TrayThread lessons;
   private final AlarmThread alarmThread;
+  private final List<WatchdogThread> watchdogs;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
   private final HostPulse host = new HostPulse();
@@ -67,7 +69,7 @@ public final class ControllerRuntime implements AutoCloseable {
    * @param clock monotonic time
    * @param wallClock date and time of day, for due dates and records only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
-   * @throws ConfigRefused where the data folder cannot be used
+   * @throws ConfigRefused where the data folder or a watchdog cannot be used
    */
   public ControllerRuntime(
       Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
@@ -118,6 +120,10 @@ public final class ControllerRuntime implements AutoCloseable {
     this.lessons = new TrayThread(tray, loop::latest);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
+    this.watchdogs =
+        settings.watchdog().open(System.getenv()).stream()
+            .map(watchdog -> new WatchdogThread(watchdog, loop::latest))
+            .toList();
   }
 
   private record Io(
@@ -163,6 +169,7 @@ public final class ControllerRuntime implements AutoCloseable {
     counting.start();
     alarmThread.start();
     lessons.start();
+    watchdogs.forEach(WatchdogThread::start);
     try {
       if (!firstScan.await(1, TimeUnit.SECONDS)) {
         throw new IllegalStateException("the first scan did not come within a second");
@@ -221,6 +228,8 @@ public final class ControllerRuntime implements AutoCloseable {
   @Override
   public void close() {
     loop.close();
+    boolean orderly = loop.idle();
+    watchdogs.forEach(watchdog -> watchdog.end(orderly));
     if (probes != null) {
       probes.close();
     }

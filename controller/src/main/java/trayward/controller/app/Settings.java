@@ -33,6 +33,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param server the page's address
  * @param logFolder folder of the log and of the controller's record
  * @param trayName name of the tray, by which what is learned of it is remembered
+ * @param watchdog who outside of the program is told of complete scans
  */
 public record Settings(
     Io io,
@@ -49,7 +50,8 @@ public record Settings(
     UpkeepPlan upkeep,
     Server server,
     Path logFolder,
-    String trayName) {
+    String trayName,
+    WatchdogTable watchdog) {
 
   /** Where inputs and outputs are. */
   public sealed interface Io {
@@ -128,7 +130,8 @@ public record Settings(
             TrayTables.upkeep(top.table("upkeep")),
             server(top.table("server")),
             logFolder(top.table("log")),
-            trayName);
+            trayName,
+            WatchdogTable.read(top.table("watchdog")));
     Section link = top.table("link");
     link.done();
     top.done();
