@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
@@ -102,7 +103,7 @@ class OutsideWatchdogTest {
   void aDeviceThatIsNotThereRefusesTheStartInOneSentence() throws Exception {
     Files.delete(device);
     Process program = RunningTrayward.process("run", "--config", config.toString());
-    String said = new String(program.getInputStream().readAllBytes());
+    String said = new String(program.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(2, program.waitFor(), said);
     assertTrue(said.contains("watchdog.device: found '" + device + "', accepted is"), said);
     assertTrue(said.contains("there is no such device"), said);
