@@ -46,7 +46,7 @@ final class WatchdogThread {
       deaf = false;
     } catch (IOException e) {
       if (!deaf) { // once, not at every beat of a watchdog that stays away
-        LOG.error("the watchdog {} cannot be told of a scan", watchdog.name(), e);
+        LOG.error("the watchdog {} cannot be told of a scan: {}", watchdog.name(), e.getMessage());
       }
       deaf = true;
     }
@@ -68,7 +68,7 @@ final class WatchdogThread {
     try {
       watchdog.end(orderly);
     } catch (IOException e) {
-      LOG.error("the watchdog {} cannot be told of the end", watchdog.name(), e);
+      LOG.error("the watchdog {} cannot be told of the end: {}", watchdog.name(), e.getMessage());
     }
   }
 }

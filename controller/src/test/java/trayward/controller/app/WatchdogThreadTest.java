@@ -1,7 +1,6 @@
 package trayward.controller.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
@@ -20,7 +18,6 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import trayward.controller.Verifies;
 import trayward.controller.Verifies.Side;
-import trayward.controller.port.MonotonicClock;
 import trayward.controller.port.OutsideWatchdog;
 
 /** SR-18 beside the pulse line: watchdogs hear of new complete scans and of nothing else. */
@@ -55,26 +52,6 @@ class WatchdogThreadTest {
     @Override
     public void end(boolean orderly) {
       words.add(orderly ? "orderly" : "not orderly");
-    }
-  }
-
-  /** Monotonic time that can be made to stand still for the thread of scans: it hangs in there. */
-  private static final class FreezingClock implements MonotonicClock {
-    final CountDownLatch thaw = new CountDownLatch(1);
-    volatile boolean frozen;
-    volatile boolean hanging;
-
-    @Override
-    public long nanos() {
-      if (frozen && Thread.currentThread().getName().equals("scan")) {
-        hanging = true;
-        try {
-          thaw.await();
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        }
-      }
-      return System.nanoTime();
     }
   }
 
@@ -174,47 +151,6 @@ class WatchdogThreadTest {
     counting.end(false);
     assertEquals(".".repeat((int) unfed), Files.readString(device), "no magic close");
     clock.thaw.countDown();
-  }
-
-  @Test
-  @Verifies(value = "SR-18", side = Side.ALLOWS)
-  void anOrderlyEndWithHeatOffDisarmsTheDevice() throws Exception {
-    Path device = Files.createFile(folder.resolve("watchdog"));
-    try (ControllerRuntime runtime =
-        new ControllerRuntime(settings(device(device)), System::nanoTime, () -> 0, e -> {})) {
-      runtime.start();
-      await(() -> size(device) >= 1);
-    }
-    assertTrue(Files.readString(device).matches("\\.+V"), Files.readString(device));
-  }
-
-  @Test
-  void aControllerThatNeverScannedDisarmsTheDeviceToo() throws Exception {
-    Path device = Files.createFile(folder.resolve("watchdog"));
-    new ControllerRuntime(settings(device(device)), System::nanoTime, () -> 0, e -> {}).close();
-    assertEquals("V", Files.readString(device));
-  }
-
-  @Test
-  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
-  void aFailedScanDoesNotDisarmTheDevice() throws Exception {
-    Path device = Files.createFile(folder.resolve("watchdog"));
-    CountDownLatch failed = new CountDownLatch(1);
-    AtomicInteger scans = new AtomicInteger();
-    MonotonicClock breaking =
-        () -> {
-          if (Thread.currentThread().getName().equals("scan") && scans.incrementAndGet() > 40) {
-            throw new IllegalStateException("the clock is gone");
-          }
-          return System.nanoTime();
-        };
-    try (ControllerRuntime runtime =
-        new ControllerRuntime(
-            settings(device(device)), breaking, () -> 0, e -> failed.countDown())) {
-      runtime.start();
-      failed.await();
-    }
-    assertTrue(Files.readString(device).matches("\\.*"), Files.readString(device));
   }
 
   @Test

@@ -48,6 +48,8 @@ class WiringArithmeticTest {
     says("airflow-switch.svg", "= 1.5 mA");
     assertEquals(8.4, (12 - 3.6) / 1.0, 0.001);
     says("tachometer.svg", "= 8 mA");
+    assertEquals(2.8e3, 1 / (2 * Math.PI * (4700 + 1000) * 10e-9), 50);
+    says("tachometer.svg", "pass 2.8 kHz");
     // 20000 revolutions a minute, the fastest fan the program accepts, two pulses each.
     double halfPulseS = 0.5 / (20_000 / 60.0 * 2);
     double riseS = 3 * (4700 + 1000) * 10e-9; // three time constants: 95 %
