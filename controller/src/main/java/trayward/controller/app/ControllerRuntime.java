@@ -3,7 +3,6 @@ package trayward.controller.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -44,6 +43,9 @@ public final class ControllerRuntime implements AutoCloseable {
   private static final String LEARNED_FILE = "controller-learned.txt";
   private static final String CALIBRATION_FILE = "controller-calibration.txt";
 
+  /** Longest wait for the first scan, s: a small computer loads most of the program in it. */
+  private static final long FIRST_SCAN_S = 10;
+
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
   private final FitThread fits;
@@ -52,7 +54,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final TrayDesk tray;
   private final TrayThread lessons;
   private final AlarmThread alarmThread;
-  private final List<WatchdogThread> watchdogs;
+  private final Watchdogs watchdogs;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
   private final HostPulse host = new HostPulse();
@@ -69,7 +71,7 @@ public final class ControllerRuntime implements AutoCloseable {
    * @param clock monotonic time
    * @param wallClock date and time of day, for due dates and records only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
-   * @throws ConfigRefused where the data folder or a watchdog cannot be used
+   * @throws ConfigRefused where the data folder cannot be used
    */
   public ControllerRuntime(
       Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
@@ -120,10 +122,7 @@ public final class ControllerRuntime implements AutoCloseable {
     this.lessons = new TrayThread(tray, loop::latest);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
-    this.watchdogs =
-        settings.watchdog().open(System.getenv()).stream()
-            .map(watchdog -> new WatchdogThread(watchdog, loop::latest))
-            .toList();
+    this.watchdogs = new Watchdogs(settings.watchdog(), loop::latest);
   }
 
   private record Io(
@@ -160,8 +159,13 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
-  /** Starts the probes and the loop, and waits for the first scan, at most a second. */
-  public void start() {
+  /**
+   * Starts the probes and the loop, waits for the first scan, at most ten seconds, and then arms
+   * what watches from outside: not before, as a computer that starts slowly would be restarted.
+   *
+   * @throws ConfigRefused where a watchdog cannot be armed; close it then
+   */
+  public void start() throws ConfigRefused {
     if (probes != null) {
       probes.start();
     }
@@ -169,14 +173,14 @@ public final class ControllerRuntime implements AutoCloseable {
     counting.start();
     alarmThread.start();
     lessons.start();
-    watchdogs.forEach(WatchdogThread::start);
     try {
-      if (!firstScan.await(1, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the first scan did not come within a second");
+      if (!firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the first scan did not come");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    watchdogs.arm(System.getenv());
   }
 
   /** The newest snapshot; null before the first scan. */
@@ -228,8 +232,7 @@ public final class ControllerRuntime implements AutoCloseable {
   @Override
   public void close() {
     loop.close();
-    boolean orderly = loop.idle();
-    watchdogs.forEach(watchdog -> watchdog.end(orderly));
+    watchdogs.end(loop.idle());
     if (probes != null) {
       probes.close();
     }

@@ -157,10 +157,11 @@ class WatchdogThreadTest {
   @Verifies(value = "SR-19", side = Side.WITHHOLDS)
   void whatCannotBeArmedRefusesTheStartInOneSentence() throws Exception {
     Path gone = folder.resolve("gone");
-    String line =
-        Refused.line(
-            () ->
-                new ControllerRuntime(settings(device(gone)), System::nanoTime, () -> 0, e -> {}));
+    String line;
+    try (ControllerRuntime runtime =
+        new ControllerRuntime(settings(device(gone)), System::nanoTime, () -> 0, e -> {})) {
+      line = Refused.line(runtime::start);
+    }
     Refused.names(line, "watchdog.device", gone.toString(), "no such device");
     WatchdogTable auto = settings("").watchdog();
     Refused.names(

@@ -96,7 +96,12 @@ final class RunRunner {
     Thread hook = new Thread(closing, "closing");
     Runtime.getRuntime().addShutdownHook(hook);
     startLastWords();
-    controller.start();
+    try {
+      controller.start();
+    } catch (ConfigRefused e) {
+      closing.run();
+      throw e;
+    }
     var unused = ticks.scheduleAtFixedRate(recorder::tick, 0, 100, TimeUnit.MILLISECONDS);
     greet(settings, page.port(), simulated);
     try {

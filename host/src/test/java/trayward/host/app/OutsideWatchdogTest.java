@@ -69,7 +69,7 @@ class OutsideWatchdogTest {
       awaitSize(size -> size >= 2);
       tamed.freeze("scan");
       long last = sizeAfter(1.5); // a scan of just before may have been told of in between
-      assertEquals(200, program.send("GET", "/api/status", "").statusCode());
+      assertEquals(200, program.send("GET", "/", "").statusCode(), "the page lives");
       assertEquals(last, sizeAfter(3), "it was fed without a scan");
       tamed.thaw();
       awaitSize(size -> size > last);
@@ -107,6 +107,6 @@ class OutsideWatchdogTest {
     assertEquals(2, program.waitFor(), said);
     assertTrue(said.contains("watchdog.device: found '" + device + "', accepted is"), said);
     assertTrue(said.contains("there is no such device"), said);
-    assertEquals(1, said.lines().count(), said);
+    assertTrue(said.contains("Heat is off"), said);
   }
 }
