@@ -33,7 +33,8 @@ class LayoutTest {
               "..controller.gpio..",
               "..controller.onewire..",
               "..controller.rig..",
-              "..controller.sim..")
+              "..controller.sim..",
+              "..controller.watchdog..")
           .layer("scan")
           .definedBy("..controller.scan..")
           .layer("safety")
@@ -96,7 +97,7 @@ class LayoutTest {
   @ArchTest
   static final ArchRule adaptersDoNotKnowEachOther =
       slices()
-          .matching("trayward.controller.(gpio|onewire|rig|sim)..")
+          .matching("trayward.controller.(gpio|onewire|rig|sim|watchdog)..")
           .should()
           .notDependOnEachOther()
           .allowEmptyShould(true);

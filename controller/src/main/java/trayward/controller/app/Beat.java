@@ -60,7 +60,8 @@ final class Beat implements AutoCloseable {
     var unused = ended();
   }
 
-  private boolean ended() {
+  /** Ends it; whether the beat under way came to its end too. */
+  boolean ended() {
     executor.shutdown();
     try {
       return executor.awaitTermination(PATIENCE_S, TimeUnit.SECONDS);

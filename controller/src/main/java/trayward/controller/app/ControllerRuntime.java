@@ -44,6 +44,9 @@ public final class ControllerRuntime implements AutoCloseable {
   private static final String LEARNED_FILE = "controller-learned.txt";
   private static final String CALIBRATION_FILE = "controller-calibration.txt";
 
+  /** Longest wait for the first scan, s: a small computer loads most of the program in it. */
+  private static final long FIRST_SCAN_S = 10;
+
   private final FolderClaim claim;
   private final UpkeepDesk upkeep;
   private final UpkeepThread counting;
@@ -53,6 +56,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final TrayDesk tray;
   private final TrayThread lessons;
   private final AlarmThread alarmThread;
+  private final Watchdogs watchdogs;
   private final Mailbox mailbox;
   private final EventBox events = new EventBox();
   private final HostPulse host = new HostPulse();
@@ -121,6 +125,7 @@ public final class ControllerRuntime implements AutoCloseable {
     this.lessons = new TrayThread(tray, loop::latest);
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
+    this.watchdogs = new Watchdogs(settings.watchdog(), loop::latest);
   }
 
   private record Io(
@@ -170,8 +175,13 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
-  /** Starts the probes and the loop, and waits for the first scan, at most a second. */
-  public void start() {
+  /**
+   * Starts the probes and the loop, waits for the first scan, at most ten seconds, and then arms
+   * what watches from outside: not before, as a computer that starts slowly would be restarted.
+   *
+   * @throws ConfigRefused where a watchdog cannot be armed; close it then
+   */
+  public void start() throws ConfigRefused {
     if (probes != null) {
       probes.start();
     }
@@ -180,12 +190,13 @@ public final class ControllerRuntime implements AutoCloseable {
     alarmThread.start();
     lessons.start();
     try {
-      if (!firstScan.await(1, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the first scan did not come within a second");
+      if (!firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS)) {
+        throw new IllegalStateException("the first scan did not come");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    watchdogs.arm(System.getenv());
   }
 
   /** The newest snapshot; null before the first scan. */
@@ -237,6 +248,7 @@ public final class ControllerRuntime implements AutoCloseable {
   @Override
   public void close() {
     loop.close();
+    watchdogs.end(loop.idle());
     if (probes != null) {
       probes.close();
     }

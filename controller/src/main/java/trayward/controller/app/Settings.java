@@ -34,6 +34,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param logFolder folder of the log and of the controller's record
  * @param trayName name of the tray, by which what is learned of it is remembered
  * @param link the line between controller and host
+ * @param watchdog who outside of the program is told of complete scans
  */
 public record Settings(
     Io io,
@@ -51,7 +52,8 @@ public record Settings(
     Server server,
     Path logFolder,
     String trayName,
-    LinkTable link) {
+    LinkTable link,
+    WatchdogTable watchdog) {
 
   /** Where inputs and outputs are. */
   public sealed interface Io {
@@ -131,7 +133,8 @@ public record Settings(
             server(top.table("server")),
             logFolder(top.table("log")),
             trayName,
-            LinkTable.read(top.table("link")));
+            LinkTable.read(top.table("link")),
+            WatchdogTable.read(top.table("watchdog")));
     top.done();
     refuseBlindHeater(tray, settings.plateFitted(), plant.heaterW(), limits);
     refuseBlindHeater(model, settings.plateFitted(), believed.heaterW(), limits);

@@ -27,6 +27,7 @@ public final class ScanLoop implements AutoCloseable {
   private final Runnable afterFirst;
   private final Thread thread;
   private volatile boolean stopping;
+  private volatile boolean idle = true;
 
   /**
    * A loop that has not started.
@@ -47,12 +48,18 @@ public final class ScanLoop implements AutoCloseable {
 
   /** Starts the loop. */
   public void start() {
+    idle = false;
     thread.start();
   }
 
   /** The newest snapshot; null before the first scan. */
   public @Nullable Snapshot latest() {
     return latest.get();
+  }
+
+  /** Whether no scan runs and heat is off: never started, or ended as asked. */
+  public boolean idle() {
+    return idle;
   }
 
   /** How late scans come. */
@@ -80,6 +87,7 @@ public final class ScanLoop implements AutoCloseable {
         due = now - due > PERIOD_NANOS ? now + PERIOD_NANOS : due + PERIOD_NANOS;
       }
       scan.shutDown();
+      idle = true;
     } catch (Throwable escaped) { // SR-17: also errors, whatever they are
       try {
         scan.shutDown();

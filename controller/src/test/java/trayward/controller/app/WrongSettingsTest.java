@@ -47,7 +47,8 @@ class WrongSettingsTest {
         "limits",
         "server",
         "log",
-        "link"
+        "link",
+        "watchdog"
       })
   @Verifies(value = "SR-19", side = Side.WITHHOLDS)
   void anUnknownKeyInAnyTableOfAConfigurationIsRefused(String table) {

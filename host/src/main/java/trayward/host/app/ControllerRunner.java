@@ -52,7 +52,12 @@ final class ControllerRunner {
         new InProcessLink(controller, clock, simulated, settings.server().hostAtTray());
     Runnable closing = LastWords.onceAndAtExit(() -> close(settings, controller, own, station));
     end.start();
-    controller.start();
+    try {
+      controller.start();
+    } catch (ConfigRefused e) {
+      closing.run();
+      throw e;
+    }
     station.start();
     out.println(
         "The controller answers on "

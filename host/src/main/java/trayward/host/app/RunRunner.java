@@ -62,7 +62,12 @@ final class RunRunner {
     }
     Runnable closing = LastWords.onceAndAtExit(() -> close(settings, controller, link, host));
     end.start();
-    controller.start();
+    try {
+      controller.start();
+    } catch (ConfigRefused e) {
+      closing.run();
+      throw e;
+    }
     host.start();
     greet(settings, host.port(), simulated);
     return end.await(closing);

@@ -162,6 +162,17 @@ final class Tamed implements AutoCloseable {
         && text.value().equals(wanted.get());
   }
 
+  /** Freezes the one thread of this name, wherever it is. */
+  void freeze(String name) {
+    ThreadReference thread =
+        machine.allThreads().stream()
+            .filter(t -> t.name().equals(name))
+            .findFirst()
+            .orElseThrow(() -> new IllegalStateException("the program has no thread " + name));
+    thread.suspend();
+    frozen.add(thread);
+  }
+
   /** Freezes every thread but these, wherever they are; how many. */
   int freezeAllBut(Set<String> names) {
     for (ThreadReference thread : machine.allThreads()) {
