@@ -7,6 +7,8 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.gpio.LineUnavailable;
+import trayward.controller.gpio.PiLines;
 import trayward.controller.keep.AlarmRecord;
 import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.FileKeepStore;
@@ -58,6 +60,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final Scan scan;
   private final ScanLoop loop;
   private final @Nullable OneWireProbes probes;
+  private final @Nullable PiLines piLines;
   private final CountDownLatch firstScan = new CountDownLatch(1);
 
   /**
@@ -67,25 +70,26 @@ public final class ControllerRuntime implements AutoCloseable {
    * @param clock monotonic time
    * @param wallClock date and time of day, for due dates and records only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
-   * @throws ConfigRefused where the data folder cannot be used
+   * @throws ConfigRefused where the data folder or the lines of a Pi cannot be used
    */
   public ControllerRuntime(
       Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
       throws ConfigRefused {
     Path folder = dataFolder(settings.logFolder());
+    long now = clock.nanos();
+    Io io = wire(settings, clock, now);
     this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
     this.mailbox = new Mailbox(upkeep::startUnconfirmed);
     CalibrationDesk calibrations =
         new CalibrationDesk(folder.resolve(CALIBRATION_FILE), settings.fittedProbes(), wallClock);
-    long now = clock.nanos();
     this.fits = new FitThread();
     this.tray =
         new TrayDesk(
             folder.resolve(LEARNED_FILE), settings.trayName(), settings.model(), wallClock);
-    Io io = wire(settings, clock, now);
     this.probes = io.probeThread();
+    this.piLines = io.piLines();
     this.scan =
         new Scan(
             TrayTables.scanSettings(
@@ -124,14 +128,21 @@ public final class ControllerRuntime implements AutoCloseable {
       LineReader lines,
       ProbeReader probes,
       OutputLines outputs,
-      @Nullable OneWireProbes probeThread) {}
+      @Nullable OneWireProbes probeThread,
+      @Nullable PiLines piLines) {}
 
-  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos) {
+  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos)
+      throws ConfigRefused {
+    if (settings.io() instanceof Settings.Io.Pi pi) {
+      PiLines lines = piLines(pi, clock);
+      OneWireProbes probes = new OneWireProbes(pi.onewireRoot(), settings.probes(), clock);
+      return new Io(lines, probes, lines.outputLines(), probes, lines);
+    }
     if (settings.io() instanceof Settings.Io.Files files) {
       OneWireProbes probes = new OneWireProbes(files.onewireRoot(), settings.probes(), clock);
       RigFolder folder = new RigFolder(files.folder());
       RigInputs inputs = new RigInputs(folder, probes);
-      return new Io(inputs, inputs, folder.outputs(), probes);
+      return new Io(inputs, inputs, folder.outputs(), probes, null);
     }
     long seed = settings.io() instanceof Settings.Io.Sim sim ? sim.seed() : 1;
     SimulatedTray tray =
@@ -142,7 +153,15 @@ public final class ControllerRuntime implements AutoCloseable {
             settings.plateProbe(),
             seed,
             nowNanos);
-    return new Io(tray, tray, tray.outputs(), null);
+    return new Io(tray, tray, tray.outputs(), null, null);
+  }
+
+  private static PiLines piLines(Settings.Io.Pi pi, MonotonicClock clock) throws ConfigRefused {
+    try {
+      return PiLines.open(pi.wiring(), clock);
+    } catch (LineUnavailable e) {
+      throw new ConfigRefused("io.kind = \"pi\": " + e.getMessage());
+    }
   }
 
   private static Path dataFolder(Path folder) throws ConfigRefused {
@@ -221,6 +240,9 @@ public final class ControllerRuntime implements AutoCloseable {
   @Override
   public void close() {
     loop.close();
+    if (piLines != null) {
+      piLines.close();
+    }
     if (probes != null) {
       probes.close();
     }
