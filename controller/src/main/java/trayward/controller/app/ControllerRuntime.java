@@ -38,6 +38,9 @@ import trayward.controller.sim.SimulatedTray;
  */
 public final class ControllerRuntime implements AutoCloseable {
 
+  /** A small or busy board is slow the first time it runs anything; a second was not enough. */
+  private static final long FIRST_SCAN_S = 10;
+
   private static final String KEEP_FILE = "controller-keep.txt";
   private static final String UPKEEP_FILE = "controller-upkeep.txt";
   private static final String ALARM_FILE = "controller-alarms.txt";
@@ -173,7 +176,7 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
-  /** Starts the probes and the loop, and waits for the first scan, at most a second. */
+  /** Starts the probes and the loop, and waits for the first scan, at most ten seconds. */
   public void start() {
     if (probes != null) {
       probes.start();
@@ -183,8 +186,9 @@ public final class ControllerRuntime implements AutoCloseable {
     alarmThread.start();
     lessons.start();
     try {
-      if (!firstScan.await(1, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the first scan did not come within a second");
+      if (!firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS)) {
+        throw new IllegalStateException(
+            "the first scan did not come within " + FIRST_SCAN_S + " s");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -25,6 +25,9 @@ public final class LineUnavailable extends RuntimeException {
     if (why.contains("busy")) {
       return new LineUnavailable(which + " is held by another program", cause);
     }
+    if (why.contains("gpio chip")) {
+      return chip(cause);
+    }
     if (denied(why)) {
       return new LineUnavailable(which + " may not be used by this user", cause);
     }

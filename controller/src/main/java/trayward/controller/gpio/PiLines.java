@@ -1,12 +1,12 @@
 package trayward.controller.gpio;
 
 import com.pi4j.Pi4J;
-import com.pi4j.boardinfo.definition.BoardModel;
+import com.pi4j.boardinfo.util.BoardInfoHelper;
 import com.pi4j.context.Context;
 import com.pi4j.io.gpio.digital.DigitalInput;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
-import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalInputProvider;
+import com.pi4j.library.gpiod.internal.GpioDContext;
 import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalOutputProvider;
 import java.util.EnumMap;
 import java.util.Map;
@@ -62,19 +62,20 @@ public final class PiLines implements LineReader, AutoCloseable {
    *     is held by another program; no line is then kept
    */
   public static PiLines open(PiWiring wiring, MonotonicClock clock) {
+    if (!BoardInfoHelper.runningOnRaspberryPi()) {
+      throw LineUnavailable.noPi();
+    }
     Context context;
     try {
+      // Asked first and by itself: Pi4J's own start would only log what is wrong with the chip.
+      GpioDContext.getInstance().initialize();
       context =
           Pi4J.newContextBuilder()
               .add(GpioDDigitalOutputProvider.newInstance())
-              .add(GpioDDigitalInputProvider.newInstance())
+              .add(new SureInputs())
               .build();
     } catch (RuntimeException | LinkageError e) {
       throw LineUnavailable.chip(e);
-    }
-    if (context.boardInfo().getBoardModel() == BoardModel.UNKNOWN) {
-      context.shutdown();
-      throw LineUnavailable.noPi();
     }
     return new PiLines(context, wiring, clock);
   }
