@@ -7,6 +7,8 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.gpio.LineUnavailable;
+import trayward.controller.gpio.PiLines;
 import trayward.controller.keep.AlarmRecord;
 import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.FileKeepStore;
@@ -37,15 +39,15 @@ import trayward.controller.sim.SimulatedTray;
  */
 public final class ControllerRuntime implements AutoCloseable {
 
+  /** A small or busy board is slow the first time it runs anything; a second was not enough. */
+  private static final long FIRST_SCAN_S = 10;
+
   private static final String KEEP_FILE = "controller-keep.txt";
   private static final String UPKEEP_FILE = "controller-upkeep.txt";
   private static final String ALARM_FILE = "controller-alarms.txt";
   private static final String OLD_ALARM_FILE = "controller-alarms.old.txt";
   private static final String LEARNED_FILE = "controller-learned.txt";
   private static final String CALIBRATION_FILE = "controller-calibration.txt";
-
-  /** Longest wait for the first scan, s: a small computer loads most of the program in it. */
-  private static final long FIRST_SCAN_S = 10;
 
   private final FolderClaim claim;
   private final UpkeepDesk upkeep;
@@ -64,6 +66,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final Scan scan;
   private final ScanLoop loop;
   private final @Nullable OneWireProbes probes;
+  private final @Nullable PiLines piLines;
   private final CountDownLatch firstScan = new CountDownLatch(1);
 
   /**
@@ -73,26 +76,27 @@ public final class ControllerRuntime implements AutoCloseable {
    * @param clock monotonic time
    * @param wallClock date and time of day, for due dates and records only (SR-22)
    * @param onFailure told when a scan fails, after outputs are off (SR-17)
-   * @throws ConfigRefused where the data folder cannot be used
+   * @throws ConfigRefused where the data folder or the lines of a Pi cannot be used
    */
   public ControllerRuntime(
       Settings settings, MonotonicClock clock, WallClock wallClock, Consumer<Throwable> onFailure)
       throws ConfigRefused {
     Path folder = dataFolder(settings.logFolder());
     this.claim = claim(folder);
+    long now = clock.nanos();
+    Io io = wired(settings, clock, now, claim);
     this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
     this.mailbox = new Mailbox(upkeep::startUnconfirmed);
     CalibrationDesk calibrations =
         new CalibrationDesk(folder.resolve(CALIBRATION_FILE), settings.fittedProbes(), wallClock);
-    long now = clock.nanos();
     this.fits = new FitThread();
     this.tray =
         new TrayDesk(
             folder.resolve(LEARNED_FILE), settings.trayName(), settings.model(), wallClock);
-    Io io = wire(settings, clock, now);
     this.probes = io.probeThread();
+    this.piLines = io.piLines();
     this.scan =
         new Scan(
             TrayTables.scanSettings(
@@ -132,14 +136,32 @@ public final class ControllerRuntime implements AutoCloseable {
       LineReader lines,
       ProbeReader probes,
       OutputLines outputs,
-      @Nullable OneWireProbes probeThread) {}
+      @Nullable OneWireProbes probeThread,
+      @Nullable PiLines piLines) {}
 
-  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos) {
+  /** The adapters; where they cannot be had the folder is given back. */
+  private static Io wired(Settings settings, MonotonicClock clock, long nowNanos, FolderClaim claim)
+      throws ConfigRefused {
+    try {
+      return wire(settings, clock, nowNanos);
+    } catch (ConfigRefused e) {
+      claim.close();
+      throw e;
+    }
+  }
+
+  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos)
+      throws ConfigRefused {
+    if (settings.io() instanceof Settings.Io.Pi pi) {
+      PiLines lines = piLines(pi, clock);
+      OneWireProbes probes = new OneWireProbes(pi.onewireRoot(), settings.probes(), clock);
+      return new Io(lines, probes, lines.outputLines(), probes, lines);
+    }
     if (settings.io() instanceof Settings.Io.Files files) {
       OneWireProbes probes = new OneWireProbes(files.onewireRoot(), settings.probes(), clock);
       RigFolder folder = new RigFolder(files.folder());
       RigInputs inputs = new RigInputs(folder, probes);
-      return new Io(inputs, inputs, folder.outputs(), probes);
+      return new Io(inputs, inputs, folder.outputs(), probes, null);
     }
     long seed = settings.io() instanceof Settings.Io.Sim sim ? sim.seed() : 1;
     SimulatedTray tray =
@@ -150,7 +172,15 @@ public final class ControllerRuntime implements AutoCloseable {
             settings.plateProbe(),
             seed,
             nowNanos);
-    return new Io(tray, tray, tray.outputs(), null);
+    return new Io(tray, tray, tray.outputs(), null, null);
+  }
+
+  private static PiLines piLines(Settings.Io.Pi pi, MonotonicClock clock) throws ConfigRefused {
+    try {
+      return PiLines.open(pi.wiring(), clock);
+    } catch (LineUnavailable e) {
+      throw new ConfigRefused("io.kind = \"pi\": " + e.getMessage());
+    }
   }
 
   private static Path dataFolder(Path folder) throws ConfigRefused {
@@ -191,7 +221,8 @@ public final class ControllerRuntime implements AutoCloseable {
     lessons.start();
     try {
       if (!firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS)) {
-        throw new IllegalStateException("the first scan did not come");
+        throw new IllegalStateException(
+            "the first scan did not come within " + FIRST_SCAN_S + " s");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -249,6 +280,9 @@ public final class ControllerRuntime implements AutoCloseable {
   public void close() {
     loop.close();
     watchdogs.end(loop.idle());
+    if (piLines != null) {
+      piLines.close();
+    }
     if (probes != null) {
       probes.close();
     }

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import trayward.controller.gpio.PiWiring;
 import trayward.controller.keep.UpkeepPlan;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.quantity.Range;
@@ -62,6 +63,14 @@ public record Settings(
 
     /** The bench rig: line files in one folder, probe files below another. */
     record Files(Path folder, Path onewireRoot) implements Io {}
+
+    /** A Pi: its own lines, probe files of its kernel. */
+    record Pi(Path onewireRoot, PiWiring wiring) implements Io {}
+
+    /** Whether there is a tray beyond the program. */
+    default boolean outside() {
+      return !(this instanceof Sim);
+    }
   }
 
   /**
@@ -76,6 +85,9 @@ public record Settings(
   /** Written out, so that no name service is asked: localhost, 127.0.0.0/8, ::1. */
   private static final Pattern LOOPBACK =
       Pattern.compile("localhost|127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}|::1");
+
+  /** Where the kernel shows the probes of its bus. */
+  private static final String KERNEL_PROBES = "/sys/bus/w1/devices";
 
   private static final String SIMULATED_PROBE = "simulated";
 
@@ -97,7 +109,7 @@ public record Settings(
 
   private static Settings read(Section top) throws ConfigRefused {
     Section ioTable = top.table("io");
-    Io io = io(ioTable);
+    Io io = io(ioTable, PiTable.read(top.table("lines")));
     Map<ProbeRole, String> probes = probes(top.table("probes"), io);
     FanTable fan = FanTable.read(top.table("fan"));
     Section tray = top.table("tray");
@@ -108,7 +120,7 @@ public record Settings(
     tray.done();
     room.done();
     Section model = top.table("model");
-    TrayModel believed = TrayTables.model(model, plant, io instanceof Io.Files);
+    TrayModel believed = TrayTables.model(model, plant, io.outside());
     TrayTables.modelRest(model);
     model.done();
     ProbeParameters plateProbe =
@@ -155,12 +167,12 @@ public record Settings(
 
   /** Whether a plate probe is fitted. */
   public boolean plateFitted() {
-    return io instanceof Io.Sim ? plateProbe.present() : probes.containsKey(ProbeRole.PLATE);
+    return !io.outside() ? plateProbe.present() : probes.containsKey(ProbeRole.PLATE);
   }
 
   /** Whether a second bath probe is fitted. */
   public boolean secondBathFitted() {
-    return io instanceof Io.Sim ? secondProbe.present() : probes.containsKey(ProbeRole.SECOND_BATH);
+    return !io.outside() ? secondProbe.present() : probes.containsKey(ProbeRole.SECOND_BATH);
   }
 
   /**
@@ -168,7 +180,7 @@ public record Settings(
    * their name keeps what was tried in a simulation from a real probe.
    */
   public Map<ProbeRole, String> fittedProbes() {
-    if (io instanceof Io.Files) {
+    if (io.outside()) {
       return probes;
     }
     Map<ProbeRole, String> names = new EnumMap<>(ProbeRole.class);
@@ -178,12 +190,14 @@ public record Settings(
     return names;
   }
 
-  private static Io io(Section table) throws ConfigRefused {
-    String kind = table.oneOf("kind", "sim", List.of("sim", "files"));
+  private static Io io(Section table, PiWiring wiring) throws ConfigRefused {
+    String kind = table.oneOf("kind", "sim", List.of("sim", "files", "pi"));
     Io io =
-        kind.equals("sim")
-            ? new Io.Sim(table.whole("seed", 1L, 0, Long.MAX_VALUE))
-            : new Io.Files(folder(table, "folder"), folder(table, "onewire_root"));
+        switch (kind) {
+          case "files" -> new Io.Files(folder(table, "folder"), folder(table, "onewire_root"));
+          case "pi" -> new Io.Pi(folder(table, "onewire_root", KERNEL_PROBES), wiring);
+          default -> new Io.Sim(table.whole("seed", 1L, 0, Long.MAX_VALUE));
+        };
     table.done();
     return io;
   }
@@ -192,7 +206,11 @@ public record Settings(
     if (!table.has(key)) {
       throw table.refuse(key, "nothing", "the path of a folder that exists");
     }
-    String text = table.text(key);
+    return folder(table, key, "");
+  }
+
+  private static Path folder(Section table, String key, String otherwise) throws ConfigRefused {
+    String text = table.text(key, otherwise);
     try {
       Path folder = Path.of(text);
       if (java.nio.file.Files.isDirectory(folder)) {
@@ -207,7 +225,7 @@ public record Settings(
   private static Map<ProbeRole, String> probes(Section table, Io io) throws ConfigRefused {
     Map<ProbeRole, String> roms = new EnumMap<>(ProbeRole.class);
     // The simulated tray has probes of its own; the names are read, so that a file may serve both.
-    rom(table, "bath", ProbeRole.BATH, io instanceof Io.Files, roms);
+    rom(table, "bath", ProbeRole.BATH, io.outside(), roms);
     rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
     rom(table, "plate", ProbeRole.PLATE, false, roms);
     table.done();

@@ -18,7 +18,7 @@ public enum EventKind {
   WITHHELD,
   /** A probe's reading changed class: subject is the probe, detail the class. */
   PROBE,
-  /** The foot switch was pressed. */
+  /** The foot switch: subject is pressed, then LONG where that press is kept down. */
   PEDAL,
   /** Presence will be due soon: subject is the minutes left. */
   PRESENCE_SOON,

@@ -1,78 +1,68 @@
 package trayward.controller.gpio;
 
 import com.pi4j.context.Context;
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.gpio.digital.DigitalInput;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
-import com.pi4j.io.gpio.digital.PullResistance;
-import java.util.function.BooleanSupplier;
-import trayward.controller.port.OutputLine;
 
-/**
- * Single Pi4J lines behind the ports, with their polarity. The adapter that gathers them into a
- * whole set of inputs and outputs comes with the hardware.
- */
-public final class Pi4jLines {
+/** Single Pi4J lines with their polarity. Any thread. */
+final class Pi4jLines {
 
   private Pi4jLines() {}
 
   /**
    * An output, inactive at once.
    *
-   * @param context a started Pi4J context
-   * @param line number of the line on its chip
-   * @param name what it drives, for messages
-   * @param activeLow whether the line is low when active
    * @throws LineUnavailable where the line is held by another program or does not exist
    */
-  public static OutputLine output(Context context, int line, String name, boolean activeLow) {
-    DigitalState rest = activeLow ? DigitalState.HIGH : DigitalState.LOW;
+  static DigitalOutput output(Context context, PiLine function, Wire wire) {
     try {
-      DigitalOutput output =
-          context.create(
-              DigitalOutput.newConfigBuilder(context)
-                  .id(name)
-                  .address(line)
-                  .initial(rest)
-                  .shutdown(rest)
-                  .build());
-      return active -> output.state(active == activeLow ? DigitalState.LOW : DigitalState.HIGH);
-    } catch (Pi4JException e) {
-      throw new LineUnavailable(name, line, e);
+      return context.create(
+          DigitalOutput.newConfigBuilder(context)
+              .id(function.key())
+              .address(wire.line())
+              .initial(level(wire, false))
+              .build());
+    } catch (RuntimeException | LinkageError e) {
+      throw LineUnavailable.line(function.words(), wire.line(), e);
     }
   }
 
   /**
-   * An input, read when asked.
+   * An input.
    *
-   * @param context a started Pi4J context
-   * @param line number of the line on its chip
-   * @param name what it senses, for messages
-   * @param pull resistor of the line
-   * @param activeLow whether the line is low when active
-   * @param debounceMicros filter time, µs; 0 for a tachometer
    * @throws LineUnavailable where the line is held by another program or does not exist
    */
-  public static BooleanSupplier input(
-      Context context,
-      int line,
-      String name,
-      PullResistance pull,
-      boolean activeLow,
-      long debounceMicros) {
+  static DigitalInput input(Context context, PiLine function, Wire wire) {
     try {
-      DigitalInput input =
-          context.create(
-              DigitalInput.newConfigBuilder(context)
-                  .id(name)
-                  .address(line)
-                  .pull(pull)
-                  .debounce(debounceMicros)
-                  .build());
-      return () -> input.state().isHigh() != activeLow;
-    } catch (Pi4JException e) {
-      throw new LineUnavailable(name, line, e);
+      // Debounce is always said: what Pi4J takes by itself loses nearly every pulse of a fan.
+      return context.create(
+          DigitalInput.newConfigBuilder(context)
+              .id(function.key())
+              .address(wire.line())
+              .pull(wire.pull().resistance())
+              .debounce((long) wire.debounceMicros())
+              .build());
+    } catch (RuntimeException | LinkageError e) {
+      throw LineUnavailable.line(function.words(), wire.line(), e);
     }
+  }
+
+  /** The level that means active, or not. */
+  static DigitalState level(Wire wire, boolean active) {
+    return active == wire.activeLow() ? DigitalState.LOW : DigitalState.HIGH;
+  }
+
+  /**
+   * What a level means.
+   *
+   * @throws IllegalStateException where it is neither high nor low
+   */
+  static boolean active(Wire wire, DigitalState state) {
+    return switch (state) {
+      case HIGH -> !wire.activeLow();
+      case LOW -> wire.activeLow();
+      case UNKNOWN -> throw new IllegalStateException("line " + wire.line() + " has no level");
+    };
   }
 }

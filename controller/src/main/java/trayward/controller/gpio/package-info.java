@@ -1,4 +1,4 @@
-/** Pi4J lines behind the ports. */
+/** Lines of a Pi behind the ports, through Pi4J and the kernel's character device. */
 @NullMarked
 package trayward.controller.gpio;
 

@@ -41,6 +41,7 @@ final class Reporter {
       Verdict verdict,
       Set<Request> requests,
       boolean pedal,
+      boolean pedalLong,
       Function<TripCause, String> detail) {
     if (!requests.isEmpty()) {
       answered(nowNanos, verdict, requests);
@@ -54,6 +55,9 @@ final class Reporter {
     }
     if (pedal) {
       put(nowNanos, EventKind.PEDAL, "pressed", "");
+    }
+    if (pedalLong) {
+      put(nowNanos, EventKind.PEDAL, "LONG", "kept down");
     }
     alarms
         .next(

@@ -167,6 +167,7 @@ public final class Scan {
     probes.read(nowNanos);
     EnumSet<Request> requests = EnumSet.noneOf(Request.class);
     boolean pedal = buttons.pressed(in, requests);
+    boolean pedalLong = buttons.grownLong(in, pedal, nowNanos);
     boolean atTray = requests.contains(Request.RESET);
     asks.clear();
     startUnconfirmed = false;
@@ -184,7 +185,7 @@ public final class Scan {
     Verdict verdict = interlock.step(state, inputs, scan);
     written = write(verdict, duty, elapsedMs);
     keep(verdict);
-    reporter.report(nowNanos, state.state(), verdict, requests, pedal, watches::detail);
+    reporter.report(nowNanos, state.state(), verdict, requests, pedal, pedalLong, watches::detail);
     LevelEstimate liquid = level.estimate();
     reporter.level(nowNanos, liquid);
     answer(verdict.refused());

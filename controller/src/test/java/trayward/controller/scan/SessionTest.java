@@ -158,6 +158,8 @@ class SessionTest {
     deck.lines = in -> new LineReadings(true, in.airflow(), in.fanRpm(), true, false, false, true);
     assertTrue(deck.scan().permitted());
     assertEquals(List.of("pressed"), told(deck, EventKind.PEDAL));
+    deck.run(1);
+    assertEquals(List.of("pressed", "LONG"), told(deck, EventKind.PEDAL), "kept down");
   }
 
   @Test

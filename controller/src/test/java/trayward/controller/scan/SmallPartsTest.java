@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -114,5 +115,51 @@ class SmallPartsTest {
     assertEquals(Set.of(), after(all, all));
     assertEquals(Set.of(), after(LineReadings.ABSENT, all, all));
     assertFalse(after(down(false, false, false), all).isEmpty(), "a press after that is one");
+  }
+
+  private static final LineReadings UP = down(false, false, false);
+  private static final LineReadings PEDAL = down(false, false, true);
+
+  /** How often a press has grown long, with a scan every tenth of a second. */
+  private int grownLong(LineReadings... readings) {
+    int grown = 0;
+    for (LineReadings reading : readings) {
+      boolean pressed = buttons.pressed(reading, EnumSet.noneOf(Request.class));
+      grown += buttons.grownLong(reading, pressed, scans++ * 100_000_000L) ? 1 : 0;
+    }
+    return grown;
+  }
+
+  private long scans = -3;
+
+  private static LineReadings[] many(int count, LineReadings reading) {
+    LineReadings[] readings = new LineReadings[count];
+    Arrays.fill(readings, reading);
+    return readings;
+  }
+
+  @Test
+  void aPedalKeptDownForASecondIsALongPressOnceForEachPress() {
+    assertEquals(0, grownLong(UP));
+    assertEquals(0, grownLong(many(10, PEDAL)), "0.9 s after its press");
+    assertEquals(1, grownLong(PEDAL));
+    assertEquals(0, grownLong(many(50, PEDAL)));
+    assertEquals(0, grownLong(UP));
+    assertEquals(1, grownLong(many(20, PEDAL)));
+  }
+
+  @Test
+  void aPressInTwoPartsIsNoLongOne() {
+    assertEquals(0, grownLong(UP));
+    assertEquals(0, grownLong(many(6, PEDAL)));
+    assertEquals(0, grownLong(UP));
+    assertEquals(0, grownLong(many(9, PEDAL)));
+  }
+
+  @Test
+  void aPedalThatWasDownWhenTheInputsCameNeverGrowsLong() {
+    assertEquals(0, grownLong(many(30, PEDAL)));
+    assertEquals(0, grownLong(UP, PEDAL, LineReadings.ABSENT));
+    assertEquals(0, grownLong(many(30, PEDAL)));
   }
 }

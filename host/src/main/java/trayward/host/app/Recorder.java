@@ -11,6 +11,7 @@ import org.slf4j.LoggerFactory;
 import trayward.host.link.LinkEvent;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
+import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.MarkRule;
 import trayward.host.session.Moment;
@@ -50,6 +51,8 @@ final class Recorder implements Logbook {
   private double newestS;
   private long lastTraceSecond = Long.MIN_VALUE;
   private boolean healthy = true;
+  // The mark of the pedal's last press, while nothing has been marked since: a long press means it.
+  private Optional<MarkKind> pedalMark = Optional.empty();
 
   /** A recorder over a log that was just opened: no session is open in it. */
   Recorder(TrayLink link, TrayLog log, Clock wall) {
@@ -128,7 +131,11 @@ final class Recorder implements Logbook {
           id, wall.instant(), event.uptimeS(), event.kind(), event.subject(), event.detail());
       waiting.removeFirst();
       if (event.kind().equals("PEDAL")) {
-        markNext(event.uptimeS());
+        if (event.subject().equals("LONG")) {
+          takeBack();
+        } else {
+          markNext(event.uptimeS());
+        }
       }
     }
   }
@@ -137,8 +144,22 @@ final class Recorder implements Logbook {
   private void markNext(double uptimeS) {
     Optional<Print> latest = session.flatMap(s -> log.latestPrint(s.id()));
     double atS = session.isPresent() ? Math.max(0, uptimeS - sessionZeroS) : 0;
-    MarkResult result = mark(MarkRule.pressed(latest, atS), "pedal", uptimeS);
+    MarkKind kind = MarkRule.pressed(latest, atS);
+    boolean own = pedalMark.filter(kind::equals).isPresent();
+    MarkResult result = mark(kind, "pedal", uptimeS);
+    if (result instanceof MarkResult.Marked || (result instanceof MarkResult.Duplicate && own)) {
+      pedalMark = Optional.of(kind);
+    }
     LOG.info("pedal: {}", result);
+  }
+
+  /** A pedal kept down takes back the mark that its own press made, and no other. */
+  private void takeBack() {
+    if (pedalMark.isPresent() && session.isPresent()) {
+      Optional<Mark> gone = log.undoLastMark(session.get().id(), wall.instant());
+      LOG.info("pedal kept down: {} taken back", gone.map(mark -> mark.kind().word()).orElse("-"));
+    }
+    pedalMark = Optional.empty();
   }
 
   private void trace(TrayStatus s) {
@@ -173,6 +194,7 @@ final class Recorder implements Logbook {
       begin(uptimeS);
     }
     lastSignS = uptimeS;
+    pedalMark = Optional.empty();
     OptionalDouble bath =
         link.latest()
             .map(TrayStatus::bathC)
