@@ -13,14 +13,8 @@ import trayward.controller.keep.FileKeepStore;
 import trayward.controller.keep.FolderClaim;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.UpkeepDesk;
-import trayward.controller.onewire.OneWireProbes;
-import trayward.controller.port.LineReader;
 import trayward.controller.port.MonotonicClock;
-import trayward.controller.port.OutputLines;
-import trayward.controller.port.ProbeReader;
 import trayward.controller.port.WallClock;
-import trayward.controller.rig.RigFolder;
-import trayward.controller.rig.RigInputs;
 import trayward.controller.safety.Limit;
 import trayward.controller.scan.EventBox;
 import trayward.controller.scan.HostPulse;
@@ -29,7 +23,6 @@ import trayward.controller.scan.Scan;
 import trayward.controller.scan.ScanLoop;
 import trayward.controller.scan.ScanTiming;
 import trayward.controller.scan.Snapshot;
-import trayward.controller.sim.SimulatedTray;
 
 /**
  * A controller that runs in real time: wires the adapters of a configuration to the scan loop.
@@ -63,7 +56,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final KeepStore store;
   private final Scan scan;
   private final ScanLoop loop;
-  private final @Nullable OneWireProbes probes;
+  private final Wiring wiring;
   private final CountDownLatch firstScan = new CountDownLatch(1);
 
   /**
@@ -91,8 +84,7 @@ public final class ControllerRuntime implements AutoCloseable {
     this.tray =
         new TrayDesk(
             folder.resolve(LEARNED_FILE), settings.trayName(), settings.model(), wallClock);
-    Io io = wire(settings, clock, now);
-    this.probes = io.probeThread();
+    this.wiring = Wiring.of(settings, Wiring.Purpose.RUN, clock, now);
     this.scan =
         new Scan(
             TrayTables.scanSettings(
@@ -104,10 +96,10 @@ public final class ControllerRuntime implements AutoCloseable {
                 settings.model(),
                 settings.room(),
                 tray.prior().belief().model()),
-            io.lines(),
-            io.probes(),
+            wiring.lines(),
+            wiring.probes(),
             calibrations.corrections(),
-            io.outputs(),
+            wiring.outputs(),
             Regulators.of(
                 settings.control(),
                 settings.plateFitted(),
@@ -126,31 +118,6 @@ public final class ControllerRuntime implements AutoCloseable {
     this.counting = new UpkeepThread(upkeep, loop::latest, settings.limits().get(Limit.WARM_C));
     this.alarmThread = new AlarmThread(events.alarms(), alarms, loop::latest, wallClock);
     this.watchdogs = new Watchdogs(settings.watchdog(), loop::latest);
-  }
-
-  private record Io(
-      LineReader lines,
-      ProbeReader probes,
-      OutputLines outputs,
-      @Nullable OneWireProbes probeThread) {}
-
-  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos) {
-    if (settings.io() instanceof Settings.Io.Files files) {
-      OneWireProbes probes = new OneWireProbes(files.onewireRoot(), settings.probes(), clock);
-      RigFolder folder = new RigFolder(files.folder());
-      RigInputs inputs = new RigInputs(folder, probes);
-      return new Io(inputs, inputs, folder.outputs(), probes);
-    }
-    long seed = settings.io() instanceof Settings.Io.Sim sim ? sim.seed() : 1;
-    SimulatedTray tray =
-        new SimulatedTray(
-            settings.plant(),
-            settings.bathProbe(),
-            settings.secondProbe(),
-            settings.plateProbe(),
-            seed,
-            nowNanos);
-    return new Io(tray, tray, tray.outputs(), null);
   }
 
   private static Path dataFolder(Path folder) throws ConfigRefused {
@@ -182,9 +149,7 @@ public final class ControllerRuntime implements AutoCloseable {
    * @throws ConfigRefused where a watchdog cannot be armed; close it then
    */
   public void start() throws ConfigRefused {
-    if (probes != null) {
-      probes.start();
-    }
+    wiring.start();
     loop.start();
     counting.start();
     alarmThread.start();
@@ -249,9 +214,7 @@ public final class ControllerRuntime implements AutoCloseable {
   public void close() {
     loop.close();
     watchdogs.end(loop.idle());
-    if (probes != null) {
-      probes.close();
-    }
+    wiring.close();
     fits.close();
     lessons.close();
     store.close();
