@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -40,13 +41,15 @@ class ProbeTableTest {
   }
 
   private static Channel bath(String keys) throws ConfigRefused {
-    return read("[probes]\nbath='transmitter'\n[transmitter]\nserial_port='/dev/ttyUSB0'\n"
-            + "[transmitter.bath]\n"
-            + keys)
-        .transmitter()
-        .orElseThrow()
-        .channels()
-        .get(ProbeRole.BATH);
+    Channel channel =
+        read("[probes]\nbath='transmitter'\n[transmitter]\nserial_port='/dev/ttyUSB0'\n"
+                + "[transmitter.bath]\n"
+                + keys)
+            .transmitter()
+            .orElseThrow()
+            .channels()
+            .get(ProbeRole.BATH);
+    return Objects.requireNonNull(channel);
   }
 
   @Test

@@ -147,20 +147,20 @@ class OneWireProbesTest {
 
   @Test
   void aReadThatHangsForEverHoldsUpNeitherReaderNorClosing() throws Exception {
-    Path file = file(BATH);
-    assertEquals(0, new ProcessBuilder("mkfifo", file.toString()).start().waitFor());
-    Files.writeString(file(PLATE), Frames.steps(400));
+    Path hangs = file(PLATE);
+    assertEquals(0, new ProcessBuilder("mkfifo", hangs.toString()).start().waitFor());
+    Files.writeString(file(BATH), Frames.steps(320));
     Map<ProbeRole, String> both = Map.of(ProbeRole.BATH, BATH, ProbeRole.PLATE, PLATE);
     OneWireProbes probes = new OneWireProbes(root, both, System::nanoTime);
     probes.start();
-    try {
-      // The bath comes first: the thread hangs there, and the plate has no reading either.
-      RawReading plate = probes.latest(ProbeRole.PLATE, 7);
-      assertEquals(RawReading.failed(Kind.ABSENT, 7), plate);
-    } finally {
-      probes.close(); // the test's time-out is what it must not need
-    }
-    assertTrue(Files.exists(file));
+    waitUntil(() -> probes.latest(ProbeRole.BATH, 0).kind() == Kind.FRAME);
+    long taken = probes.latest(ProbeRole.BATH, 0).takenNanos();
+    // From here on the thread hangs in the plate's pipe, which nobody writes to.
+    assertEquals(RawReading.failed(Kind.ABSENT, 7), probes.latest(ProbeRole.PLATE, 7));
+    long began = System.nanoTime();
+    probes.close(); // the test's time-out is what it must not need
+    assertTrue(System.nanoTime() - began >= SECOND * 9 / 10, "it did hang");
+    assertEquals(taken, probes.latest(ProbeRole.BATH, 0).takenNanos());
   }
 
   @Test
