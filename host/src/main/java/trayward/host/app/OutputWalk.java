@@ -34,7 +34,7 @@ final class OutputWalk {
   /** One output: how long it is on, and what to look for. */
   private enum Step {
     FAN(Output.FAN, 10, "switch the fan on", "air must move; airflow and fan_rpm must follow"),
-    BUZZER(Output.BUZZER, 2, "sound the buzzer", "it must be heard beside the running fan"),
+    BUZZER(Output.BUZZER, 2, "sound the buzzer", "it must be loud enough beside a running fan"),
     WATCHDOG(
         Output.WATCHDOG_LINE, 3, "pulse the watchdog line alone", "no relay may pull in by it"),
     SAFETY(
@@ -68,12 +68,10 @@ final class OutputWalk {
     QUIT
   }
 
-  void run(WiringCheck check) {
+  void run(WiringCheck check, WiringPrinter printer) {
     out.println(
         "Before the relays are tried for the first time pull the heater's plug: a contact that is"
             + " welded cannot be seen from here.");
-    WiringPrinter printer = new WiringPrinter(out);
-    printer.whole(check.look(Optional.empty()), pace.nanos());
     for (Step step : Step.values()) {
       Wish wish = wish(step);
       if (wish == Wish.QUIT) {

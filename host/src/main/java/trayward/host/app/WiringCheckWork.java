@@ -74,11 +74,11 @@ final class WiringCheckWork {
     Runtime.getRuntime().addShutdownHook(hook);
     try {
       check.start();
-      listed(check, settings, seconds);
+      WiringPrinter printer = listed(check, settings, seconds);
       if (warm) {
         new WarmStep(out, terminal, pace, () -> look(check)).run(settings, seconds);
       } else if (terminal.attended()) {
-        new OutputWalk(out, terminal, pace, LOOK_NANOS).run(check);
+        new OutputWalk(out, terminal, pace, LOOK_NANOS).run(check, printer);
       }
     } finally {
       check.close();
@@ -103,7 +103,7 @@ final class WiringCheckWork {
     return view;
   }
 
-  private void listed(WiringCheck check, Settings settings, int seconds) {
+  private WiringPrinter listed(WiringCheck check, Settings settings, int seconds) {
     out.println("Wiring check. Heat is barred: the two relays are never closed together.");
     if (settings.io() instanceof Settings.Io.Sim) {
       out.println("This is the simulated tray: nothing here is wired.");
@@ -121,6 +121,7 @@ final class WiringCheckWork {
     while (afterS(watched) < seconds) {
       printer.changes(look(check), pace.nanos());
     }
+    return printer;
   }
 
   private double afterS(long beganNanos) {
