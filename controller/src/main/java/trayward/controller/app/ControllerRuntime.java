@@ -120,7 +120,8 @@ public final class ControllerRuntime implements AutoCloseable {
     this.watchdogs = new Watchdogs(settings.watchdog(), loop::latest);
   }
 
-  private static Path dataFolder(Path folder) throws ConfigRefused {
+  /** The data folder, made where there is none. */
+  static Path dataFolder(Path folder) throws ConfigRefused {
     try {
       return Files.createDirectories(folder);
     } catch (IOException e) {
@@ -129,7 +130,8 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
-  private static FolderClaim claim(Path folder) throws ConfigRefused {
+  /** The data folder of one controller; {@code folder} exists. */
+  static FolderClaim claim(Path folder) throws ConfigRefused {
     try {
       return FolderClaim.take(folder);
     } catch (IOException e) {

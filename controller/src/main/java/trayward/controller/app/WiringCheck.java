@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import trayward.controller.keep.FolderClaim;
 import trayward.controller.onewire.OneWireProbes;
 import trayward.controller.onewire.RomId;
 import trayward.controller.port.LineReadings;
@@ -26,6 +27,7 @@ import trayward.controller.sense.ProbeTrack;
  */
 public final class WiringCheck implements AutoCloseable {
 
+  private final FolderClaim claim;
   private final Settings settings;
   private final MonotonicClock clock;
   private final Wiring wiring;
@@ -34,17 +36,24 @@ public final class WiringCheck implements AutoCloseable {
   private final Map<String, ProbeTrack> onBus = new HashMap<>(); // at most what a bus holds
 
   /**
-   * Wires an installation; every output is off.
+   * Takes the data folder, as a controller does, and wires an installation; every output is off.
    *
    * @param settings checked, but perhaps without its probes
    * @param clock monotonic time
+   * @throws ConfigRefused where a controller has the folder, and so the outputs; nothing is touched
    */
-  public WiringCheck(Settings settings, MonotonicClock clock) {
+  public WiringCheck(Settings settings, MonotonicClock clock) throws ConfigRefused {
+    this.claim = ControllerRuntime.claim(ControllerRuntime.dataFolder(settings.logFolder()));
     this.settings = settings;
     this.clock = clock;
     long now = clock.nanos();
-    this.wiring = Wiring.of(settings, Wiring.Purpose.COMMISSIONING, clock, now);
-    this.outputs = new BarredOutputs(wiring.outputs(), now);
+    try {
+      this.wiring = Wiring.of(settings, Wiring.Purpose.COMMISSIONING, clock, now);
+      this.outputs = new BarredOutputs(wiring.outputs(), now);
+    } catch (RuntimeException e) { // a line that is held or broken
+      claim.close();
+      throw e;
+    }
   }
 
   /** Starts the threads that read probes. */
@@ -117,13 +126,14 @@ public final class WiringCheck implements AutoCloseable {
     return (before == null ? ProbeTrack.start(now) : before).next(raw, now, limits);
   }
 
-  /** Every output off, then the ends of the threads. */
+  /** Every output off, then the ends of the threads; the folder is given back. */
   @Override
   public void close() {
     try {
       outputs.close();
     } finally {
       wiring.close();
+      claim.close();
     }
   }
 }

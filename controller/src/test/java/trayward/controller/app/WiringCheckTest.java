@@ -15,11 +15,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import trayward.controller.Verifies;
+import trayward.controller.modbus.RtuServer;
 import trayward.controller.onewire.Frames;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.scan.BarredOutputs.Doing;
 import trayward.controller.scan.BarredOutputs.Output;
 import trayward.controller.sense.ReadingKind;
+import trayward.controller.transmitter.OneRegister;
+import trayward.controller.transmitter.SerialPair;
 
 /** What a person who commissions a tray is shown. */
 @Timeout(60)
@@ -30,10 +33,39 @@ class WiringCheckTest {
   @TempDir private Path folder;
   private long now = TENTH;
 
+  private Settings simulated() throws Exception {
+    return Settings.read(
+        Files.writeString(
+            folder.resolve("sim.toml"), "[log]\nfolder='%s/data'\n".formatted(folder)));
+  }
+
+  @Test
+  void besideARunningControllerItRefusesAndTouchesNoOutput() throws Exception {
+    Files.createDirectories(folder.resolve("lines"));
+    Files.createDirectories(folder.resolve("w1"));
+    Files.writeString(folder.resolve("lines").resolve("heater_relay"), "1\n");
+    Path file =
+        Files.writeString(
+            folder.resolve("tray.toml"),
+            "[io]\nkind='files'\nfolder='%1$s/lines'\nonewire_root='%1$s/w1'\n[log]\nfolder='%1$s/data'\n"
+                .formatted(folder));
+    Settings settings = Settings.readUnfinished(file);
+    try (WiringCheck other = new WiringCheck(simulated(), () -> now)) {
+      assertFalse(other.look(Optional.empty()).lines().airflow());
+      Refused.names(
+          Refused.line(() -> new WiringCheck(settings, () -> now).close()),
+          "log.folder",
+          "another running controller has it");
+    }
+    assertEquals("1", Files.readString(folder.resolve("lines").resolve("heater_relay")).trim());
+    new WiringCheck(settings, () -> now).close();
+    assertEquals("0", Files.readString(folder.resolve("lines").resolve("heater_relay")).trim());
+  }
+
   @Test
   @Verifies(value = "SR-01", side = Verifies.Side.WITHHOLDS)
-  void aWholeWalkOverTheSimulatedTrayGivesItNoHeat() {
-    try (WiringCheck check = new WiringCheck(Settings.standard(), () -> now)) {
+  void aWholeWalkOverTheSimulatedTrayGivesItNoHeat() throws Exception {
+    try (WiringCheck check = new WiringCheck(simulated(), () -> now)) {
       WiringView first = check.look(Optional.empty());
       for (Output output : Output.values()) {
         boolean on = false;
@@ -54,8 +86,8 @@ class WiringCheckTest {
   }
 
   @Test
-  void theFanIsProvenBySwitchAndTachometerAlone() {
-    try (WiringCheck check = new WiringCheck(Settings.standard(), () -> now)) {
+  void theFanIsProvenBySwitchAndTachometerAlone() throws Exception {
+    try (WiringCheck check = new WiringCheck(simulated(), () -> now)) {
       assertFalse(check.look(Optional.empty()).lines().airflow());
       for (int i = 0; i < 200; i++, now += TENTH) {
         check.look(Optional.of(Output.FAN));
@@ -103,6 +135,8 @@ class WiringCheckTest {
             [probes]
             bath = "28-0000000000b1"
             plate = "28-0000000000c2"
+            [log]
+            folder = "%1$s/data"
             """
                 .formatted(folder));
     try (WiringCheck check = new WiringCheck(Settings.readUnfinished(file), System::nanoTime)) {
@@ -122,6 +156,49 @@ class WiringCheckTest {
     }
   }
 
+  /** Configuration, wiring, serial port and registers together. */
+  @Test
+  void aProbeOnATransmitterIsReadOverItsSerialPort() throws Exception {
+    Files.createDirectories(folder.resolve("lines"));
+    Files.createDirectories(folder.resolve("w1"));
+    Files.writeString(folder.resolve("lines").resolve("tick"), "1\n");
+    try (SerialPair pair = SerialPair.in(folder);
+        RtuServer transmitter = OneRegister.of(7, 12, 14_055).on(pair.far())) {
+      transmitter.start();
+      Path file =
+          Files.writeString(
+              folder.resolve("tray.toml"),
+              """
+              [io]
+              kind = "files"
+              folder = "%1$s/lines"
+              onewire_root = "%1$s/w1"
+              [probes]
+              bath = "transmitter"
+              [transmitter]
+              serial_port = "%2$s"
+              [transmitter.bath]
+              unit = 7
+              register = 12
+              type = "uint16"
+              scale = 0.01
+              offset = -25
+              reports = "pt100_ohm"
+              [log]
+              folder = "%1$s/data"
+              """
+                  .formatted(folder, pair.near().path()));
+      try (WiringCheck check = new WiringCheck(Settings.readUnfinished(file), System::nanoTime)) {
+        check.start();
+        WiringView view = until(check, v -> v.probes().get(0).reading().valid());
+        assertEquals("transmitter-7-4-12", view.probes().get(0).name());
+        // 115.55 Ω: IEC 60751 has 115.54 Ω at 40 °C and some 0.38 Ω/K.
+        assertEquals(40.02, view.probes().get(0).reading().celsius(), 0.01);
+        assertEquals(List.of(), view.found());
+      }
+    }
+  }
+
   @Test
   void aRigThatHasStoppedHasNoInputs() throws Exception {
     probe("28-0000000000b1", 320);
@@ -130,7 +207,8 @@ class WiringCheckTest {
     Path file =
         Files.writeString(
             folder.resolve("tray.toml"),
-            "[io]\nkind='files'\nfolder='%1$s/lines'\nonewire_root='%1$s/w1'\n".formatted(folder));
+            "[io]\nkind='files'\nfolder='%1$s/lines'\nonewire_root='%1$s/w1'\n[log]\nfolder='%1$s/data'\n"
+                .formatted(folder));
     try (WiringCheck check = new WiringCheck(Settings.readUnfinished(file), () -> now)) {
       assertTrue(check.look(Optional.empty()).lines().present());
       now += 20 * TENTH;

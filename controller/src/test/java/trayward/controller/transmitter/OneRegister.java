@@ -1,22 +1,27 @@
 package trayward.controller.transmitter;
 
 import java.util.List;
-import trayward.controller.modbus.ByteLine;
 import trayward.controller.modbus.DeviceIdentity;
 import trayward.controller.modbus.Registers;
 import trayward.controller.modbus.Responder;
 import trayward.controller.modbus.RtuServer;
+import trayward.controller.modbus.SerialLine;
+import trayward.controller.modbus.SerialSettings;
 
 /** A transmitter with one input register. */
-record OneRegister(int unit, int register, int value) implements Registers, Registers.Image {
+public record OneRegister(int unit, int register, int value) implements Registers, Registers.Image {
 
-  static OneRegister of(int unit, int register, int value) {
+  /** Of this unit, register and value. */
+  public static OneRegister of(int unit, int register, int value) {
     return new OneRegister(unit, register, value);
   }
 
-  RtuServer on(ByteLine.Opener opener) {
+  /** The transmitter at an end of a line; to be started. */
+  public RtuServer on(SerialSettings end) {
     return new RtuServer(
-        opener, unit, new Responder(this, new DeviceIdentity(List.of("test", "slave", "1"))));
+        () -> SerialLine.open(end),
+        unit,
+        new Responder(this, new DeviceIdentity(List.of("test", "slave", "1"))));
   }
 
   @Override

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -25,7 +23,6 @@ import trayward.controller.modbus.Pdu;
 import trayward.controller.modbus.RtuFrame;
 import trayward.controller.modbus.RtuServer;
 import trayward.controller.modbus.SerialLine;
-import trayward.controller.modbus.SerialSettings;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.port.RawReading;
 import trayward.controller.port.RawReading.Kind;
@@ -199,56 +196,19 @@ class TransmitterProbesTest {
   /** A pair of serial ports of the system's own, one end played by the server of this program. */
   @Test
   void overARealSerialPortAReadingComesAndGoesWithTheTransmitter() throws Exception {
-    Path near = folder.resolve("near");
-    Path far = folder.resolve("far");
-    Process pair = pair(near, far);
-    try (TransmitterProbes probes =
-        new TransmitterProbes(
-            new RtuRegisterLine(() -> SerialLine.open(port(near))),
-            Map.of(ProbeRole.BATH, BATH),
-            System::nanoTime)) {
+    try (SerialPair pair = SerialPair.in(folder);
+        TransmitterProbes probes =
+            new TransmitterProbes(
+                new RtuRegisterLine(() -> SerialLine.open(pair.near())),
+                Map.of(ProbeRole.BATH, BATH),
+                System::nanoTime)) {
       probes.start();
-      try (RtuServer server = OneRegister.of(1, 0, 234).on(() -> SerialLine.open(port(far)))) {
+      try (RtuServer server = OneRegister.of(1, 0, 234).on(pair.far())) {
         server.start();
         waitUntil(() -> kind(probes, ProbeRole.BATH) == Kind.TRANSMITTED);
         assertEquals(23.4, probes.latest(ProbeRole.BATH, 0).celsius(), 1e-9);
       }
       waitUntil(() -> kind(probes, ProbeRole.BATH) == Kind.ABSENT);
-    } finally {
-      pair.destroyForcibly();
-    }
-  }
-
-  // No parity: the ports of a pair refuse it from their second opening on.
-  private static SerialSettings port(Path path) {
-    return new SerialSettings(path.toString(), 9600, SerialSettings.Parity.NONE, 1);
-  }
-
-  private static Process pair(Path near, Path far) throws IOException {
-    Process pair;
-    try {
-      pair =
-          new ProcessBuilder("socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far)
-              .redirectErrorStream(true)
-              .start();
-    } catch (IOException e) {
-      return fail("socat is not here; '.ci/install --tests' installs it", e);
-    }
-    waitUntil(
-        () -> {
-          if (!pair.isAlive()) {
-            fail("socat ended: " + said(pair.getInputStream()));
-          }
-          return Files.exists(near) && Files.exists(far);
-        });
-    return pair;
-  }
-
-  private static String said(InputStream stream) {
-    try {
-      return new String(stream.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      return e.toString();
     }
   }
 
