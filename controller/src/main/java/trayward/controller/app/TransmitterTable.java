@@ -29,6 +29,12 @@ public record TransmitterTable(SerialSettings serial, Map<ProbeRole, Channel> ch
   /** Scales and offsets beyond this are a slip. */
   private static final double MOST = 1e6;
 
+  /**
+   * Largest step of a reading, K: that of a 1-Wire probe, with which the watches were made. In
+   * simulated sessions with steps of 0.1 K some healthy trays tripped as frozen.
+   */
+  private static final double MOST_STEP_K = 0.0625;
+
   static TransmitterTable read(Section line, Map<ProbeRole, Channel> channels)
       throws ConfigRefused {
     if (!line.has("serial_port")) {
@@ -64,7 +70,22 @@ public record TransmitterTable(SerialSettings serial, Map<ProbeRole, Channel> ch
             reports(table),
             fault(table));
     table.done();
+    refuseCoarse(table, channel);
     return channel;
+  }
+
+  /**
+   * A reading in coarse steps stands still for minutes in a bath that warms, and so cannot be told
+   * from a frozen one (SR-08).
+   */
+  private static void refuseCoarse(Section table, Channel channel) throws ConfigRefused {
+    double stepK = channel.reports().kelvin(channel.scale());
+    if (channel.type() != RegisterType.FLOAT32 && !(stepK <= MOST_STEP_K)) {
+      throw table.refuse(
+          "scale",
+          Range.plain(channel.scale()),
+          "a scale by which one count is at most " + Range.plain(MOST_STEP_K) + " K near 40 °C");
+    }
   }
 
   private static double scale(Section table) throws ConfigRefused {

@@ -1,10 +1,12 @@
 package trayward.controller.scan;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import trayward.controller.port.Contact;
 import trayward.controller.port.LineReadings;
+import trayward.controller.port.OutputLine;
 import trayward.controller.port.OutputLines;
 
 /**
@@ -174,22 +176,22 @@ public final class BarredOutputs implements AutoCloseable {
   }
 
   private void allOff() {
-    try {
-      outputs.heaterRelay().write(false);
-    } finally {
+    RuntimeException failed = null;
+    for (OutputLine line :
+        List.of(
+            outputs.heaterRelay(),
+            outputs.safetyRelay(),
+            outputs.watchdogLine(),
+            outputs.fan(),
+            outputs.buzzer())) {
       try {
-        outputs.safetyRelay().write(false);
-      } finally {
-        try {
-          outputs.fan().write(false);
-        } finally {
-          try {
-            outputs.buzzer().write(false);
-          } finally {
-            outputs.watchdogLine().write(false);
-          }
-        }
+        line.write(false);
+      } catch (RuntimeException e) { // the others all the same
+        failed = e;
       }
+    }
+    if (failed != null) {
+      throw failed;
     }
   }
 }

@@ -11,6 +11,9 @@ public sealed interface Thermistor {
   /** The temperature of a resistance, °C; NaN where the equation has none. */
   double celsius(double ohm);
 
+  /** The resistance at a temperature above absolute zero, Ω; of one that falls as it warms. */
+  double ohm(double celsius);
+
   /** Whether it falls as it warms at every resistance that a transmitter can report. */
   boolean falls();
 
@@ -30,7 +33,7 @@ public sealed interface Thermistor {
       return finite(1 / (Math.log(ohm / r25Ohm) / betaK + 1 / T25_K) - ZERO_K);
     }
 
-    /** The resistance at a temperature above absolute zero, Ω. */
+    @Override
     public double ohm(double celsius) {
       return r25Ohm * Math.exp(betaK * (1 / (celsius + ZERO_K) - 1 / T25_K));
     }
@@ -60,6 +63,20 @@ public sealed interface Thermistor {
     public double celsius(double ohm) {
       double log = Math.log(ohm);
       return finite(1 / (a + log * (b + c * log * log)) - ZERO_K);
+    }
+
+    /** By halving, since the cubic's own roots lose digits: 60 halvings reach the last bit. */
+    @Override
+    public double ohm(double celsius) {
+      double cold = 2 * HIGH;
+      double hot = 0;
+      for (int i = 0; i < 60; i++) {
+        double log = (hot + cold) / 2;
+        boolean warmer = 1 / (a + log * (b + c * log * log)) - ZERO_K > celsius;
+        hot = warmer ? log : hot;
+        cold = warmer ? cold : log;
+      }
+      return Math.exp((hot + cold) / 2);
     }
 
     @Override

@@ -9,11 +9,24 @@ public sealed interface Reports {
   /** The temperature of a scaled number, °C; NaN where it can be none. */
   double celsius(double scaled);
 
+  /** Where baths are held, °C. */
+  double WORKING_C = 40;
+
+  /**
+   * How far apart the temperatures of two numbers are that differ by {@code step}, near 40 °C, K.
+   */
+  double kelvin(double step);
+
   /** Degrees Celsius: the transmitter knows its sensor. */
   record Celsius() implements Reports {
     @Override
     public double celsius(double scaled) {
       return scaled;
+    }
+
+    @Override
+    public double kelvin(double step) {
+      return Math.abs(step);
     }
   }
 
@@ -22,6 +35,11 @@ public sealed interface Reports {
     @Override
     public double celsius(double scaled) {
       return Pt100.celsius(scaled);
+    }
+
+    @Override
+    public double kelvin(double step) {
+      return Math.abs(celsius(Pt100.ohm(WORKING_C) + step) - WORKING_C);
     }
   }
 
@@ -34,6 +52,11 @@ public sealed interface Reports {
     @Override
     public double celsius(double scaled) {
       return thermistor.celsius(scaled);
+    }
+
+    @Override
+    public double kelvin(double step) {
+      return Math.abs(celsius(thermistor.ohm(WORKING_C) + step) - WORKING_C);
     }
   }
 }

@@ -135,19 +135,19 @@ class ProbeTableTest {
   }
 
   @Test
-  void whatIsLeftOutIsAnInputRegisterInWholeDegrees() throws Exception {
+  void whatIsLeftOutIsTheFirstInputRegisterInDegrees() throws Exception {
     assertEquals(
         new Channel(
             1,
             4,
             0,
-            RegisterType.INT16,
+            RegisterType.FLOAT32,
             false,
             1,
             0,
             new Reports.Celsius(),
             OptionalDouble.empty()),
-        bath(""));
+        bath("type='float32'"));
   }
 
   /** The fit through 0, 25 and 50 °C of a published 10 kΩ table: 39.99 °C at 5327 Ω. */
@@ -155,7 +155,7 @@ class ProbeTableTest {
   void aThermistorIsDescribedInOneOfThreeWays() throws Exception {
     assertEquals(
         new Reports.ThermistorOhm(new Thermistor.Beta(5000, 3435)),
-        bath("reports='thermistor_ohm'\nr25_ohm=5000\nbeta_k=3435").reports());
+        bath("reports='thermistor_ohm'\nscale=5\nr25_ohm=5000\nbeta_k=3435").reports());
     assertEquals(
         new Reports.ThermistorOhm(
             new Thermistor.SteinhartHart(1.129148e-3, 2.34125e-4, 8.76741e-8)),
@@ -164,6 +164,25 @@ class ProbeTableTest {
     Reports fitted =
         bath("reports='thermistor_ohm'\npoints_c_ohm=[0, 32650, 25, 10000, 50, 3603]").reports();
     assertEquals(39.99, fitted.celsius(5327), 0.01);
+  }
+
+  /** Near 40 °C a Pt100 changes by 0.38 Ω/K, 10 kΩ of β 3950 by 213 Ω/K (own arithmetic). */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "scale=0.0625 | scale=0.1",
+        "scale=-0.05 | scale=1",
+        "type='float32' | type='uint16'",
+        "reports='pt100_ohm'\\nscale=0.024 | reports='pt100_ohm'\\nscale=0.025",
+        "reports='thermistor_ohm'\\nbeta_k=3950\\nscale=13 | reports='thermistor_ohm'\\nbeta_k=3950\\nscale=14",
+      })
+  @Verifies(value = "SR-08", side = Side.WITHHOLDS)
+  void stepsTooCoarseToTellAFrozenReadingFromALiveOneAreRefused(String fine, String coarse)
+      throws Exception {
+    assertEquals(1, bath(fine.replace("\\n", "\n")).unit());
+    String line = assertThrows(ConfigRefused.class, () -> bath(coarse.replace("\\n", "\n"))).line();
+    Refused.names(line, "transmitter.bath.scale", "at most 0.0625 K");
   }
 
   @ParameterizedTest
@@ -201,13 +220,13 @@ class ProbeTableTest {
     String bath = "[probes]\nbath='transmitter'\n";
     Refused.names(refused(bath), "transmitter.bath", "nothing", "a table");
     Refused.names(
-        refused(bath + "[transmitter.bath]\nunit=1"), "transmitter.serial_port", "nothing");
+        refused(bath + "[transmitter.bath]\nscale=0.01"), "transmitter.serial_port", "nothing");
     Refused.names(
         refused("[probes]\nbath='28-0316a10264ff'\n[transmitter]\nserial_port='/dev/ttyS0'"),
         "transmitter.serial_port",
         "no key here");
     Refused.names(
-        refused(bath + "[transmitter]\nserial_port='x'\nbaud=300\n[transmitter.bath]\nunit=1"),
+        refused(bath + "[transmitter]\nserial_port='x'\nbaud=300\n[transmitter.bath]\nscale=0.01"),
         "transmitter.baud",
         "1200 to 115200");
   }

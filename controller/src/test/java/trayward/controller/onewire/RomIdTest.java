@@ -54,6 +54,14 @@ class RomIdTest {
         assertInstanceOf(Typed.WrongCheckSum.class, typed).computed());
   }
 
+  @Test
+  void theRightCheckSumIsToldInTheOrderThatWasMeant() {
+    String number = "00" + "0316a10264ff" + "28"; // as one number, family last
+    assertEquals(
+        new Typed.WrongCheckSum(0, new RomId(RomId.THERMOMETER, 0x0316a10264ffL).crc()),
+        RomId.typed(number));
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

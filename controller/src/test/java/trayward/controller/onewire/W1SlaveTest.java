@@ -112,6 +112,12 @@ class W1SlaveTest {
     assertEquals(kind, W1Slave.parse(text(GOOD, "YES", t), 0).kind());
   }
 
+  @ParameterizedTest(name = "{0} m°C")
+  @CsvSource({"24998, CRC_ERROR", "24999, FRAME", "25001, FRAME", "25002, CRC_ERROR"})
+  void aThousandthMayBeRoundedEitherWayAndNoMore(String t, Kind kind) {
+    assertEquals(kind, W1Slave.parse(text(Frames.bytes(400, 0x7f), "YES", t), 0).kind());
+  }
+
   /**
    * Resolutions of the data sheet by configuration byte: 0x7F twelve bits, 0x5F eleven, 0x3F ten,
    * 0x1F nine. The bits below are undefined there: kept or cleared, both are taken, and no more.

@@ -272,24 +272,35 @@ class BarredOutputsTest {
 
   @Test
   @Verifies(value = "SR-17", side = Side.WITHHOLDS)
-  void anOutputThatCannotBeWrittenEndsItWithTheOthersOff() {
-    for (Line broken : List.of(fan, buzzer, watchdog)) {
+  void anOutputThatCannotBeWrittenEndsItWithAllTheOthersOff() {
+    for (int fails = 0; fails < 5; fails++) {
       Line[] all = {new Line(), new Line(), new Line(), new Line(), new Line()};
-      int which = List.of(fan, buzzer, watchdog).indexOf(broken);
-      Line fails = all[which == 0 ? 3 : which == 1 ? 4 : 2];
       OutputLines lines = new OutputLines(all[0], all[1], all[2], all[3], all[4]);
       BarredOutputs some = new BarredOutputs(lines, 0);
       long late = 30 * TENTH;
       assertEquals(Doing.ON, some.step(Optional.of(Output.SAFETY_RELAY), AT_REST, late));
-      assertTrue(all[1].on);
-      fails.broken = true;
+      assertTrue(all[1].on && all[2].on);
+      all[fails].broken = true;
       assertThrows(
           IllegalStateException.class,
           () -> some.step(Optional.of(Output.SAFETY_RELAY), AT_REST, late + TENTH));
-      assertFalse(all[0].on || all[1].on);
-      fails.broken = false;
+      for (int other = 0; other < 5; other++) {
+        assertFalse(other != fails && all[other].on, other + " where " + fails + " is broken");
+      }
+      all[fails].broken = false;
       assertEquals(Doing.OFF, some.step(Optional.of(Output.SAFETY_RELAY), AT_REST, late + TENTH));
-      assertFalse(all[1].on);
+      some.close();
+      for (Line each : all) {
+        assertFalse(each.on, "it has ended");
+      }
     }
+  }
+
+  @Test
+  void aLineThatCannotBeSwitchedOffIsToldAtTheEndToo() {
+    steps(Output.FAN, 1);
+    heater.broken = true;
+    assertThrows(IllegalStateException.class, outputs::close);
+    assertFalse(fan.on);
   }
 }

@@ -48,6 +48,7 @@ class ThermistorTest {
   void thePublishedCoefficientsGiveThePublishedTemperatures(double ohm, double celsius) {
     SteinhartHart published = new SteinhartHart(1.129148e-3, 2.34125e-4, 8.76741e-8);
     assertEquals(celsius, published.celsius(ohm), 1e-6);
+    assertEquals(ohm, published.ohm(published.celsius(ohm)), 1e-9 * ohm);
     assertTrue(published.falls());
   }
 
@@ -96,6 +97,7 @@ class ThermistorTest {
   void coefficientsOfNoThermistorAreKnown() {
     assertFalse(new SteinhartHart(1e-3, -2e-4, 1e-7).falls());
     assertFalse(new SteinhartHart(1e-3, 2e-4, -1e-5).falls());
+    assertFalse(new SteinhartHart(1e-3, -1e-5, 1e-7).falls(), "rises where it is small");
     assertFalse(new SteinhartHart(Double.NaN, Double.NaN, Double.NaN).falls());
     assertFalse(new Beta(-1, 3950).falls());
     assertFalse(new Beta(10_000, 0).falls());
