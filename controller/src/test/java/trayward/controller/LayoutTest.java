@@ -10,7 +10,9 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.Architectures;
 import trayward.controller.port.OutputLine;
+import trayward.controller.port.OutputLines;
 import trayward.controller.safety.HeaterPermit;
+import trayward.controller.scan.BarredOutputs;
 
 /** The directions of the house, kept true. */
 @AnalyzeClasses(
@@ -34,6 +36,7 @@ class LayoutTest {
               "..controller.onewire..",
               "..controller.rig..",
               "..controller.sim..",
+              "..controller.transmitter..",
               "..controller.watchdog..")
           .layer("scan")
           .definedBy("..controller.scan..")
@@ -97,7 +100,7 @@ class LayoutTest {
   @ArchTest
   static final ArchRule adaptersDoNotKnowEachOther =
       slices()
-          .matching("trayward.controller.(gpio|onewire|rig|sim|watchdog)..")
+          .matching("trayward.controller.(gpio|onewire|rig|sim|transmitter|watchdog)..")
           .should()
           .notDependOnEachOther()
           .allowEmptyShould(true);
@@ -163,6 +166,48 @@ class LayoutTest {
           .resideOutsideOfPackage("..controller.scan..")
           .should()
           .callMethod(OutputLine.class, "write", boolean.class);
+
+  /** In the scan these alone do, each for a reason of its own. */
+  @ArchTest
+  static final ArchRule onlyTheScanItsHeaterGateAndTheBarredOutputsWriteOutputs =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("trayward.controller.scan.Scan")
+          .and()
+          .doNotHaveFullyQualifiedName("trayward.controller.scan.HeaterGate")
+          .and()
+          .doNotHaveFullyQualifiedName("trayward.controller.scan.BarredOutputs")
+          .should()
+          .callMethod(OutputLine.class, "write", boolean.class);
+
+  /** Outputs driven without a permit belong to commissioning, and commissioning has no scan. */
+  @ArchTest
+  static final ArchRule onlyTheWiringCheckHasBarredOutputs =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("trayward.controller.app.WiringCheck")
+          .should()
+          .callConstructor(BarredOutputs.class, OutputLines.class, long.class);
+
+  @ArchTest
+  static final ArchRule theWiringCheckHasNoScanAndNoInterlock =
+      noClasses()
+          .that()
+          .haveFullyQualifiedName("trayward.controller.app.WiringCheck")
+          .or()
+          .haveFullyQualifiedName("trayward.controller.scan.BarredOutputs")
+          .should()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("trayward.controller.scan.Scan")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("trayward.controller.scan.ScanLoop")
+          .orShould()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("trayward.controller.safety.Interlock")
+          .orShould()
+          .dependOnClassesThat()
+          .areAssignableTo(trayward.controller.safety.Permission.class);
 
   @ArchTest
   static final ArchRule permitsAreFinalAndCannotBeMadeOutside =

@@ -7,22 +7,14 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import trayward.controller.gpio.LineUnavailable;
-import trayward.controller.gpio.PiLines;
 import trayward.controller.keep.AlarmRecord;
 import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.keep.FileKeepStore;
 import trayward.controller.keep.FolderClaim;
 import trayward.controller.keep.KeepStore;
 import trayward.controller.keep.UpkeepDesk;
-import trayward.controller.onewire.OneWireProbes;
-import trayward.controller.port.LineReader;
 import trayward.controller.port.MonotonicClock;
-import trayward.controller.port.OutputLines;
-import trayward.controller.port.ProbeReader;
 import trayward.controller.port.WallClock;
-import trayward.controller.rig.RigFolder;
-import trayward.controller.rig.RigInputs;
 import trayward.controller.safety.Limit;
 import trayward.controller.scan.EventBox;
 import trayward.controller.scan.HostPulse;
@@ -31,7 +23,6 @@ import trayward.controller.scan.Scan;
 import trayward.controller.scan.ScanLoop;
 import trayward.controller.scan.ScanTiming;
 import trayward.controller.scan.Snapshot;
-import trayward.controller.sim.SimulatedTray;
 
 /**
  * A controller that runs in real time: wires the adapters of a configuration to the scan loop.
@@ -65,8 +56,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final KeepStore store;
   private final Scan scan;
   private final ScanLoop loop;
-  private final @Nullable OneWireProbes probes;
-  private final @Nullable PiLines piLines;
+  private final Wiring wiring;
   private final CountDownLatch firstScan = new CountDownLatch(1);
 
   /**
@@ -84,7 +74,7 @@ public final class ControllerRuntime implements AutoCloseable {
     Path folder = dataFolder(settings.logFolder());
     this.claim = claim(folder);
     long now = clock.nanos();
-    Io io = wired(settings, clock, now, claim);
+    this.wiring = wired(settings, clock, now, claim);
     this.store = new FileKeepStore(folder.resolve(KEEP_FILE));
     this.upkeep = new UpkeepDesk(folder.resolve(UPKEEP_FILE), settings.upkeep(), wallClock);
     this.alarms = new AlarmRecord(folder.resolve(ALARM_FILE), folder.resolve(OLD_ALARM_FILE));
@@ -95,8 +85,6 @@ public final class ControllerRuntime implements AutoCloseable {
     this.tray =
         new TrayDesk(
             folder.resolve(LEARNED_FILE), settings.trayName(), settings.model(), wallClock);
-    this.probes = io.probeThread();
-    this.piLines = io.piLines();
     this.scan =
         new Scan(
             TrayTables.scanSettings(
@@ -108,10 +96,10 @@ public final class ControllerRuntime implements AutoCloseable {
                 settings.model(),
                 settings.room(),
                 tray.prior().belief().model()),
-            io.lines(),
-            io.probes(),
+            wiring.lines(),
+            wiring.probes(),
             calibrations.corrections(),
-            io.outputs(),
+            wiring.outputs(),
             Regulators.of(
                 settings.control(),
                 settings.plateFitted(),
@@ -132,58 +120,20 @@ public final class ControllerRuntime implements AutoCloseable {
     this.watchdogs = new Watchdogs(settings.watchdog(), loop::latest);
   }
 
-  private record Io(
-      LineReader lines,
-      ProbeReader probes,
-      OutputLines outputs,
-      @Nullable OneWireProbes probeThread,
-      @Nullable PiLines piLines) {}
-
   /** The adapters; where they cannot be had the folder is given back. */
-  private static Io wired(Settings settings, MonotonicClock clock, long nowNanos, FolderClaim claim)
+  private static Wiring wired(
+      Settings settings, MonotonicClock clock, long nowNanos, FolderClaim claim)
       throws ConfigRefused {
     try {
-      return wire(settings, clock, nowNanos);
+      return Wiring.of(settings, Wiring.Purpose.RUN, clock, nowNanos);
     } catch (ConfigRefused e) {
       claim.close();
       throw e;
     }
   }
 
-  private static Io wire(Settings settings, MonotonicClock clock, long nowNanos)
-      throws ConfigRefused {
-    if (settings.io() instanceof Settings.Io.Pi pi) {
-      PiLines lines = piLines(pi, clock);
-      OneWireProbes probes = new OneWireProbes(pi.onewireRoot(), settings.probes(), clock);
-      return new Io(lines, probes, lines.outputLines(), probes, lines);
-    }
-    if (settings.io() instanceof Settings.Io.Files files) {
-      OneWireProbes probes = new OneWireProbes(files.onewireRoot(), settings.probes(), clock);
-      RigFolder folder = new RigFolder(files.folder());
-      RigInputs inputs = new RigInputs(folder, probes);
-      return new Io(inputs, inputs, folder.outputs(), probes, null);
-    }
-    long seed = settings.io() instanceof Settings.Io.Sim sim ? sim.seed() : 1;
-    SimulatedTray tray =
-        new SimulatedTray(
-            settings.plant(),
-            settings.bathProbe(),
-            settings.secondProbe(),
-            settings.plateProbe(),
-            seed,
-            nowNanos);
-    return new Io(tray, tray, tray.outputs(), null, null);
-  }
-
-  private static PiLines piLines(Settings.Io.Pi pi, MonotonicClock clock) throws ConfigRefused {
-    try {
-      return PiLines.open(pi.wiring(), clock);
-    } catch (LineUnavailable e) {
-      throw new ConfigRefused("io.kind = \"pi\": " + e.getMessage());
-    }
-  }
-
-  private static Path dataFolder(Path folder) throws ConfigRefused {
+  /** The data folder, made where there is none. */
+  static Path dataFolder(Path folder) throws ConfigRefused {
     try {
       return Files.createDirectories(folder);
     } catch (IOException e) {
@@ -192,7 +142,8 @@ public final class ControllerRuntime implements AutoCloseable {
     }
   }
 
-  private static FolderClaim claim(Path folder) throws ConfigRefused {
+  /** The data folder of one controller; {@code folder} exists. */
+  static FolderClaim claim(Path folder) throws ConfigRefused {
     try {
       return FolderClaim.take(folder);
     } catch (IOException e) {
@@ -212,9 +163,7 @@ public final class ControllerRuntime implements AutoCloseable {
    * @throws ConfigRefused where a watchdog cannot be armed; close it then
    */
   public void start() throws ConfigRefused {
-    if (probes != null) {
-      probes.start();
-    }
+    wiring.start();
     loop.start();
     counting.start();
     alarmThread.start();
@@ -280,12 +229,7 @@ public final class ControllerRuntime implements AutoCloseable {
   public void close() {
     loop.close();
     watchdogs.end(loop.idle());
-    if (piLines != null) {
-      piLines.close();
-    }
-    if (probes != null) {
-      probes.close();
-    }
+    wiring.close();
     fits.close();
     lessons.close();
     store.close();

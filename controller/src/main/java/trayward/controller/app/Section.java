@@ -89,6 +89,23 @@ final class Section {
     return child.doubleValue();
   }
 
+  /** An array of exactly {@code count} numbers. */
+  double[] numbers(String key, int count) throws ConfigRefused {
+    known.add(key);
+    String accepted = "[" + count + " numbers]";
+    JsonNode child = required(key, accepted);
+    double[] numbers = new double[count];
+    boolean fits = child.isArray() && child.size() == count;
+    for (int i = 0; fits && i < count; i++) {
+      numbers[i] = child.get(i).doubleValue();
+      fits = child.get(i).isNumber() && Double.isFinite(numbers[i]);
+    }
+    if (!fits) {
+      throw refuse(key, child, accepted);
+    }
+    return numbers;
+  }
+
   int whole(String key, int otherwise, int min, int max) throws ConfigRefused {
     return (int) whole(key, (long) otherwise, min, max);
   }

@@ -20,7 +20,7 @@ import trayward.controller.sim.ProbeParameters;
  * A checked configuration of {@code run}. Immutable.
  *
  * @param io where inputs and outputs are
- * @param probes folder name of each 1-Wire probe; empty for the simulated tray
+ * @param probes which temperature comes from where; the simulated tray has probes of its own
  * @param plant the true tray of the simulation
  * @param bathProbe simulated bath probe
  * @param secondProbe simulated second bath probe
@@ -39,7 +39,7 @@ import trayward.controller.sim.ProbeParameters;
  */
 public record Settings(
     Io io,
-    Map<ProbeRole, String> probes,
+    ProbeTable probes,
     PlantParameters plant,
     ProbeParameters bathProbe,
     ProbeParameters secondProbe,
@@ -91,12 +91,10 @@ public record Settings(
 
   private static final String SIMULATED_PROBE = "simulated";
 
-  private static final Pattern ROM = Pattern.compile("28-[0-9a-fA-F]{12}");
-
   /** The embedded default: simulated tray, page on loopback, data in the working folder. */
   public static Settings standard() {
     try {
-      return read(TomlText.parse("(defaults)", ""));
+      return read(TomlText.parse("(defaults)", ""), true);
     } catch (ConfigRefused e) {
       throw new IllegalStateException(e);
     }
@@ -104,13 +102,23 @@ public record Settings(
 
   /** Reads and checks a configuration file (SR-19). */
   public static Settings read(Path file) throws ConfigRefused {
-    return read(TomlText.read(file));
+    return read(TomlText.read(file), true);
   }
 
-  private static Settings read(Section top) throws ConfigRefused {
+  /**
+   * The same for an installation that is still being wired: a place without a probe is not refused,
+   * nor is what would need one, since nothing is heated with it.
+   */
+  public static Settings readUnfinished(Path file) throws ConfigRefused {
+    return read(TomlText.read(file), false);
+  }
+
+  private static Settings read(Section top, boolean finished) throws ConfigRefused {
     Section ioTable = top.table("io");
     Io io = io(ioTable, PiTable.read(top.table("lines")));
-    Map<ProbeRole, String> probes = probes(top.table("probes"), io);
+    // The simulated tray has probes of its own; the names are read, so that a file may serve both.
+    boolean bathNeeded = finished && io.outside();
+    ProbeTable probes = ProbeTable.read(top.table("probes"), top.table("transmitter"), bathNeeded);
     FanTable fan = FanTable.read(top.table("fan"));
     Section tray = top.table("tray");
     Section room = top.table("room");
@@ -148,8 +156,10 @@ public record Settings(
             LinkTable.read(top.table("link")),
             WatchdogTable.read(top.table("watchdog")));
     top.done();
-    refuseBlindHeater(tray, settings.plateFitted(), plant.heaterW(), limits);
-    refuseBlindHeater(model, settings.plateFitted(), believed.heaterW(), limits);
+    if (finished) {
+      refuseBlindHeater(tray, settings.plateFitted(), plant.heaterW(), limits);
+      refuseBlindHeater(model, settings.plateFitted(), believed.heaterW(), limits);
+    }
     return settings;
   }
 
@@ -167,21 +177,30 @@ public record Settings(
 
   /** Whether a plate probe is fitted. */
   public boolean plateFitted() {
-    return !io.outside() ? plateProbe.present() : probes.containsKey(ProbeRole.PLATE);
+    return io.outside() ? probes.has(ProbeRole.PLATE) : plateProbe.present();
   }
 
   /** Whether a second bath probe is fitted. */
   public boolean secondBathFitted() {
-    return !io.outside() ? secondProbe.present() : probes.containsKey(ProbeRole.SECOND_BATH);
+    return io.outside() ? probes.has(ProbeRole.SECOND_BATH) : secondProbe.present();
+  }
+
+  /** Whether a probe is fitted in a place; a bath probe always is, in the simulation. */
+  public boolean fitted(ProbeRole role) {
+    return switch (role) {
+      case BATH -> !io.outside() || probes.has(ProbeRole.BATH);
+      case SECOND_BATH -> secondBathFitted();
+      case PLATE -> plateFitted();
+    };
   }
 
   /**
-   * What tells the probe in each place from another one: its ROM. The simulated tray's have none;
-   * their name keeps what was tried in a simulation from a real probe.
+   * What tells the probe in each place from another one: its ROM or its place on a line. The
+   * simulated tray's have none; their name keeps what was tried in a simulation from a real probe.
    */
   public Map<ProbeRole, String> fittedProbes() {
     if (io.outside()) {
-      return probes;
+      return probes.names();
     }
     Map<ProbeRole, String> names = new EnumMap<>(ProbeRole.class);
     for (ProbeRole role : ProbeRole.values()) {
@@ -220,33 +239,6 @@ public record Settings(
       throw table.refuse(key, "'" + text + "'", "the path of a folder");
     }
     throw table.refuse(key, "'" + text + "'", "the path of a folder that exists");
-  }
-
-  private static Map<ProbeRole, String> probes(Section table, Io io) throws ConfigRefused {
-    Map<ProbeRole, String> roms = new EnumMap<>(ProbeRole.class);
-    // The simulated tray has probes of its own; the names are read, so that a file may serve both.
-    rom(table, "bath", ProbeRole.BATH, io.outside(), roms);
-    rom(table, "second_bath", ProbeRole.SECOND_BATH, false, roms);
-    rom(table, "plate", ProbeRole.PLATE, false, roms);
-    table.done();
-    return roms;
-  }
-
-  private static void rom(
-      Section table, String key, ProbeRole role, boolean needed, Map<ProbeRole, String> roms)
-      throws ConfigRefused {
-    if (!needed && !table.has(key)) {
-      table.text(key, "");
-      return;
-    }
-    String rom = table.text(key);
-    if (!ROM.matcher(rom).matches()) {
-      throw table.refuse(key, "'" + rom + "'", "28- and twelve hexadecimal digits");
-    }
-    if (roms.values().stream().anyMatch(rom::equalsIgnoreCase)) {
-      throw table.refuse(key, "'" + rom + "'", "a probe not used for another place");
-    }
-    roms.put(role, rom);
   }
 
   private static Server server(Section table) throws ConfigRefused {

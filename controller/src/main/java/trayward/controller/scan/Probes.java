@@ -9,7 +9,6 @@ import trayward.controller.event.TrayEvent;
 import trayward.controller.port.ProbeReader;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.port.RawReading;
-import trayward.controller.safety.Limit;
 import trayward.controller.safety.Limits;
 import trayward.controller.safety.State;
 import trayward.controller.safety.Temperature;
@@ -20,16 +19,6 @@ import trayward.controller.sense.ReadingKind;
 
 /** The probes of the installation through time: read, correct, classify. Scan thread only. */
 final class Probes {
-
-  /** Dilute developer freezes near 0 °C and boils near 100 °C. */
-  private static final double BATH_MIN_C = -5;
-
-  private static final double BATH_MAX_C = 100;
-
-  /** Ends of the probe's own range. */
-  private static final double PLATE_MIN_C = -5;
-
-  private static final double PLATE_MAX_C = 125;
 
   private final ProbeReader reader;
   private final EventBox events;
@@ -54,10 +43,8 @@ final class Probes {
     this.reader = reader;
     this.events = events;
     Limits limits = settings.limits();
-    long stale = limits.ms(Limit.STALE_S) * 1_000_000L;
-    double rate = limits.get(Limit.RATE_K_PER_S);
-    this.bathLimits = new ProbeLimits(BATH_MIN_C, BATH_MAX_C, rate, stale);
-    this.plateLimits = new ProbeLimits(PLATE_MIN_C, PLATE_MAX_C, rate, stale);
+    this.bathLimits = ProbePlaces.of(ProbeRole.BATH, limits);
+    this.plateLimits = ProbePlaces.of(ProbeRole.PLATE, limits);
     this.fitted = new boolean[] {true, settings.secondBathFitted(), settings.plateFitted()};
     for (ProbeRole role : ROLES) {
       int i = index(role);

@@ -22,7 +22,10 @@ import trayward.controller.port.RawReading;
 public record ProbeTrack(
     Reading reading, boolean everGood, double goodCelsius, long goodTakenNanos) {
 
-  /** The value a probe gives at power-up before its first conversion, by its data sheet. */
+  /**
+   * The value a 1-Wire probe gives at power-up before its first conversion, by its data sheet. A
+   * transmitter has no such value: its 85.0 °C are hot.
+   */
   private static final double POWER_ON_C = 85.0;
 
   /**
@@ -65,7 +68,7 @@ public record ProbeTrack(
       case ABSENT -> ReadingKind.ABSENT;
       case CRC_ERROR -> ReadingKind.CRC_ERROR;
       case ALL_ZERO_FRAME -> ReadingKind.ALL_ZERO_FRAME;
-      case FRAME -> classifyFrame(celsius, raw.takenNanos(), limits);
+      case FRAME, TRANSMITTED -> classifyFrame(celsius, raw.takenNanos(), limits);
     };
   }
 

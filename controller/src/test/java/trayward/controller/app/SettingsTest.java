@@ -105,7 +105,7 @@ class SettingsTest {
             ProbeRole.BATH, "28-0123456789ab",
             ProbeRole.SECOND_BATH, "28-0000000000b2",
             ProbeRole.PLATE, "28-ffffffffffff"),
-        s.probes());
+        s.probes().names());
     assertTrue(s.plateFitted() && s.secondBathFitted());
     assertFalse(read(rig()).plateFitted());
   }

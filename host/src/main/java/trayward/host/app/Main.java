@@ -133,6 +133,15 @@ public final class Main implements Work {
   }
 
   @Override
+  public int wiringCheck(Path config, int seconds, boolean warm) {
+    if (refused("--seconds", seconds, 0, WiringCheckWork.MOST_SECONDS)) {
+      return WRONG_WORDS;
+    }
+    return new WiringCheckWork(out, err, Terminal.ofThisProcess(), Pace.REAL)
+        .check(config, seconds, warm);
+  }
+
+  @Override
   public int prints(Path folder, int most) {
     return new LogWork(out, err).prints(folder, most);
   }

@@ -201,6 +201,31 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "wiring-check",
+      mixinStandardHelpOptions = true,
+      description =
+          "Shows every input and tries each output by itself, for commissioning. Heat is barred.")
+  int wiringCheck(
+      @Option(
+              names = "--config",
+              required = true,
+              paramLabel = "FILE",
+              description = "TOML settings; probes may still be missing")
+          Path config,
+      @Option(
+              names = "--seconds",
+              paramLabel = "N",
+              defaultValue = "0",
+              description = "how long to watch the inputs first, s (default: ${DEFAULT-VALUE})")
+          int seconds,
+      @Option(
+              names = "--warm",
+              description = "finds out which probe is which: you warm one in your hand")
+          boolean warm) {
+    return work.wiringCheck(config, seconds, warm);
+  }
+
+  @Command(
       name = "prints",
       mixinStandardHelpOptions = true,
       description = "Lists prints in the log, newest first.")

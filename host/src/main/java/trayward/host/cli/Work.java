@@ -39,6 +39,14 @@ public interface Work {
   /** The tray in a recorded warm-up, as text or, where {@code json}, for machines. */
   int identify(Path trace, Declared declared, boolean json);
 
+  /**
+   * Inputs and outputs of an installation, heat barred.
+   *
+   * @param seconds how long inputs are watched, s
+   * @param warm whether to find out which probe is which, in place of trying outputs
+   */
+  int wiringCheck(Path config, int seconds, boolean warm);
+
   /** Lists prints, newest first. */
   int prints(Path folder, int most);
 

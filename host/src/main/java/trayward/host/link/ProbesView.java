@@ -31,7 +31,7 @@ public record ProbesView(
    * One probe.
    *
    * @param role place: {@code bath}, {@code second_bath}, {@code plate}
-   * @param probe its 1-Wire ROM, or {@code simulated}
+   * @param probe its 1-Wire ROM, its place on a line of transmitters, or {@code simulated}
    * @param readingClass class of its reading
    * @param rawC what it says, °C
    * @param correctedC the same corrected, °C; NaN unless valid

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.slf4j.Logger;
@@ -13,7 +14,7 @@ import org.slf4j.LoggerFactory;
  * The sign that one running program has the data folder. The operating system takes it back when
  * the process ends, however it ends, so the file itself may stay.
  */
-final class FolderLock implements AutoCloseable {
+public final class FolderLock implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(FolderLock.class);
 
@@ -26,6 +27,24 @@ final class FolderLock implements AutoCloseable {
   private FolderLock(Path file, FileChannel channel) {
     this.file = file;
     this.channel = channel;
+  }
+
+  /**
+   * Holds a data folder, made where there is none, without opening a log in it: for what must not
+   * run beside a running program.
+   *
+   * @throws LogRefused where the folder is in use or out of reach
+   */
+  public static FolderLock hold(Path folder) throws LogRefused {
+    Path whole = folder.toAbsolutePath();
+    try {
+      Files.createDirectories(whole);
+    } catch (IOException e) {
+      throw new LogRefused(
+          LogRefused.Reason.UNREACHABLE,
+          "The folder " + whole + " cannot be made: " + e.getMessage() + ".");
+    }
+    return take(whole);
   }
 
   /** Takes the lock in an existing folder, or refuses where it is taken. */

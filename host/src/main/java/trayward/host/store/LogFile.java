@@ -28,14 +28,7 @@ public final class LogFile {
    */
   public static TrayLog open(Path folder) throws LogRefused {
     Path whole = folder.toAbsolutePath();
-    try {
-      Files.createDirectories(whole);
-    } catch (IOException e) {
-      throw new LogRefused(
-          LogRefused.Reason.UNREACHABLE,
-          "The folder " + whole + " cannot be made: " + e.getMessage() + ".");
-    }
-    FolderLock lock = FolderLock.take(whole);
+    FolderLock lock = FolderLock.hold(whole);
     try {
       Path file = whole.resolve(NAME);
       if (Files.notExists(file)) {

@@ -72,7 +72,8 @@ class MainTest {
 
   @Test
   void helpIsEverywhere() {
-    for (String command : List.of("run", "rehearse", "identify", "prints", "print", "export")) {
+    for (String command :
+        List.of("run", "rehearse", "identify", "wiring-check", "prints", "print", "export")) {
       Said said = say(command, "--help");
       assertEquals(0, said.code(), command);
       assertTrue(said.out().contains("Usage: trayward " + command), said.out());
