@@ -73,12 +73,21 @@ final class WarmStep {
     say(
         String.format(
             Locale.ROOT,
-            "it is %s%s: it rose by %.2f K, the next by %.2f K",
+            "it is %s%s, %s: it rose by %.2f K, the next by %.2f K",
             it.name(),
             RomId.ofFolder(it.name()).map(id -> ", rom " + id.whole()).orElse(""),
+            place(it.name()),
             it.riseK(),
             it.nextK()));
     return named;
+  }
+
+  private String place(String name) {
+    return look.get().probes().stream()
+        .filter(probe -> probe.name().equals(name))
+        .map(probe -> "configured as " + probe.role().word())
+        .findFirst()
+        .orElse("not configured");
   }
 
   /** Whether the person goes on. */
