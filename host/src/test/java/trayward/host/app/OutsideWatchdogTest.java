@@ -99,7 +99,6 @@ class OutsideWatchdogTest {
   }
 
   @Test
-  @Verifies(value = "SR-19", side = Side.WITHHOLDS)
   void aDeviceThatIsNotThereRefusesTheStartInOneSentence() throws Exception {
     Files.delete(device);
     Process program = RunningTrayward.process("run", "--config", config.toString());
