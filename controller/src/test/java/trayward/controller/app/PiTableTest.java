@@ -49,7 +49,7 @@ class PiTableTest {
     assertEquals(new Settings.Io.Pi(folder, PiWiring.standard()), settings.io());
     assertTrue(settings.io().outside());
     assertFalse(settings.plateFitted(), "the plate probe is fitted where it is named");
-    assertEquals(settings.probes(), settings.fittedProbes());
+    assertEquals(settings.probes().names(), settings.fittedProbes());
   }
 
   @Test
