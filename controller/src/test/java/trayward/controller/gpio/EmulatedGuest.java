@@ -21,6 +21,12 @@ final class EmulatedGuest {
   private static final String PROBE = EmulatedProbe.class.getName();
   private static final long MS = 1_000_000L;
 
+  /** What a busy computer spoils is tried again. */
+  private static final int ATTEMPTS = 4;
+
+  /** Well below any debounce. */
+  private static final long SPARK_NANOS = 4 * MS;
+
   private final SimChip chip;
 
   private EmulatedGuest(SimChip chip) {
@@ -105,9 +111,7 @@ final class EmulatedGuest {
     fact("contacts.air_and_stop", probe.ask("read"));
     chip.contact(PiLine.AIRFLOW, false);
     fact("contacts.air_gone", probe.ask("read"));
-    fact("contacts.spark_us", tap(PiLine.PEDAL, MS) / 1000);
-    settle();
-    fact("contacts.pedal_spark", probe.ask("read"));
+    spark(probe);
     tap(PiLine.PEDAL, 60 * MS);
     settle();
     fact("contacts.pedal_60_ms", probe.ask("read"));
@@ -134,6 +138,17 @@ final class EmulatedGuest {
     settle();
   }
 
+  /** A contact closed for a millisecond; again where a busy computer made it longer. */
+  private void spark(Told probe) throws IOException {
+    long nanos = Long.MAX_VALUE;
+    for (int attempt = 0; attempt < ATTEMPTS && nanos > SPARK_NANOS; attempt++) {
+      nanos = tap(PiLine.PEDAL, MS);
+      settle();
+      fact("contacts.pedal_spark", probe.ask("read"));
+    }
+    fact("contacts.spark_us", nanos / 1000);
+  }
+
   /** Closes a contact for so long; gives how long it really was, ns. */
   private long tap(PiLine function, long nanos) throws IOException {
     long from = System.nanoTime();
@@ -143,23 +158,54 @@ final class EmulatedGuest {
     return System.nanoTime() - from;
   }
 
-  /** 400 pulses at the pace of a fan of 1500 a minute; then as many five times as fast. */
+  /**
+   * 400 pulses, each waited for, so that no busy computer can hide one; then as many at the pace of
+   * a fan of 1500 a minute, and five times as fast, as they come.
+   */
   private void pulses(Told probe) throws IOException {
-    long before = Long.parseLong(probe.ask("pulses"));
+    // The kernel keeps 16 edges while Java loads what hears its first ones.
+    turn(20, 20 * MS);
+    settle();
+    for (int attempt = 1, counted = 0; attempt <= ATTEMPTS && counted != 400; attempt++) {
+      counted = waitedFor(probe, 400);
+      fact("pulses.counted_of_400", counted);
+      fact("pulses.attempts", attempt);
+    }
+    long before = count(probe);
     long paceFrom = System.nanoTime();
     turn(400, 20 * MS);
     double seconds = (System.nanoTime() - paceFrom) / 1e9;
     fact("pulses.rpm_read", probe.ask("read"));
     fact("pulses.rpm_driven", String.format(Locale.ROOT, "%.0f", 400 / seconds / 2 * 60));
     settle();
-    long after = Long.parseLong(probe.ask("pulses"));
-    fact("pulses.counted_of_400", after - before);
+    long after = count(probe);
+    fact("pulses.paced_counted_of_400", after - before);
     long fastFrom = System.nanoTime();
     turn(400, 4 * MS);
     fact("pulses.fast_took_ms", (System.nanoTime() - fastFrom) / MS);
     pause(1000 * MS);
     fact("pulses.rpm_standing", probe.ask("read"));
-    fact("pulses.fast_counted_of_400", Long.parseLong(probe.ask("pulses")) - after);
+    fact("pulses.fast_counted_of_400", count(probe) - after);
+  }
+
+  /** Makes so many pulses, and waits until each has been counted; gives how many were. */
+  private int waitedFor(Told probe, int pulses) throws IOException {
+    long before = count(probe);
+    for (int i = 0; i < pulses; i++) {
+      long so = count(probe);
+      chip.contact(PiLine.TACHOMETER, true);
+      long from = System.nanoTime();
+      while (count(probe) == so && System.nanoTime() - from < 1000 * MS) {
+        pause(MS);
+      }
+      chip.contact(PiLine.TACHOMETER, false);
+      pause(20 * MS);
+    }
+    return (int) (count(probe) - before);
+  }
+
+  private static long count(Told probe) throws IOException {
+    return Long.parseLong(probe.ask("pulses"));
   }
 
   private void turn(int pulses, long periodNanos) throws IOException {

@@ -55,13 +55,13 @@ final class EmulatedHeat {
         [fan]
         spin_up_s = 0.5
         spin_down_s = 0.5
+        # A busy computer makes a poor tachometer; its line has tests of its own.
+        tachometer = false
         [limits]
         proving_s = 2
         look_extra_s = 1
         purge_s = 10
         contact_test_s = 15
-        tach_low = 0.5
-        tach_high = 2
         [server]
         port = 0
         [log]
@@ -80,7 +80,6 @@ final class EmulatedHeat {
     Path bus = Path.of("/tmp/w1");
     Path config = config("heat", bus);
     EmulatedHeat heat = new EmulatedHeat(chip, bus.resolve("28-0123456789ab"));
-    chip.contact(PiLine.STOP_BUTTON, true);
     Thread world = new Thread(heat::world, "world");
     world.start();
     Told controller =
@@ -88,6 +87,8 @@ final class EmulatedHeat {
     String running = controller.hear();
     EmulatedGuest.fact("heat.running", running);
     if (running.equals("running")) {
+      // Only now: taking a line sets its pull, which in this chip opens the contact again.
+      chip.contact(PiLine.STOP_BUTTON, true);
       heat.course(controller);
     }
     controller.close();
@@ -104,7 +105,12 @@ final class EmulatedHeat {
     long bothMs = -1;
     for (int attempt = 1; attempt <= ATTEMPTS && bothMs < 0; attempt++) {
       EmulatedGuest.fact("heat.attempts", attempt);
-      EmulatedGuest.fact("heat.start", controller.ask("start"));
+      String started = controller.ask("start");
+      EmulatedGuest.fact("heat.start", started);
+      if (!started.equals("started")) {
+        EmulatedGuest.pause(5000 * MS);
+        continue;
+      }
       EmulatedGuest.fact("heat.fan_on_ms", await(() -> chip.high(PiLine.FAN)));
       Set<String> alone = new TreeSet<>();
       bothMs = await(() -> bothClosed(alone));
@@ -161,16 +167,12 @@ final class EmulatedHeat {
     return (System.nanoTime() - from) / MS;
   }
 
-  /** A fan that turns at 1500 a minute while its relay is closed, moves air, and a cold bath. */
+  /** A fan that moves air while its relay is closed, and a cold bath. */
   private void world() {
     long due = System.nanoTime();
-    boolean high = false;
     try {
       for (int step = 0; !over; step++) {
-        boolean turns = chip.high(PiLine.FAN);
-        high = turns && !high;
-        chip.contact(PiLine.TACHOMETER, high);
-        chip.contact(PiLine.AIRFLOW, turns && !airCut);
+        chip.contact(PiLine.AIRFLOW, chip.high(PiLine.FAN) && !airCut);
         if (step % 100 == 0) {
           put(probe, FRAMES[step / 100 % 2]);
         }

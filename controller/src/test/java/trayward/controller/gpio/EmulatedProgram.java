@@ -33,8 +33,7 @@ final class EmulatedProgram {
     EmulatedGuest.fact("program.start_ms", (System.nanoTime() - from) / 1_000_000);
     Told second = program("program_second");
     EmulatedGuest.fact("program_second.exit", second.exit());
-    String lamps = EmulatedGuest.lamps(chip);
-    EmulatedGuest.fact("program.lamps", lamps.replace("watchdog_line", "").trim());
+    EmulatedGuest.fact("program.lamps", EmulatedGuest.lamps(chip));
     EmulatedGuest.fact("program.exit", first.terminate());
     EmulatedGuest.fact("program.lamps_after", EmulatedGuest.lamps(chip));
   }

@@ -75,9 +75,9 @@ final class Told implements AutoCloseable {
     return exit();
   }
 
-  /** Waits for its end; -1 where it does not come within a minute. */
+  /** Waits for its end; -1 where it does not come within ten minutes. */
   int exit() throws InterruptedException {
-    return process.waitFor(60, TimeUnit.SECONDS) ? process.exitValue() : -1;
+    return process.waitFor(10, TimeUnit.MINUTES) ? process.exitValue() : -1;
   }
 
   /** Its input ends. */
