@@ -157,12 +157,14 @@ public final class ControllerRuntime implements AutoCloseable {
   }
 
   /**
-   * Starts the probes and the loop, waits for the first scan, at most ten seconds, and then arms
-   * what watches from outside: not before, as a computer that starts slowly would be restarted.
+   * Tries a scan in memory, starts the probes and the loop, waits for the first scan, at most ten
+   * seconds, and then arms what watches from outside: not before, as a computer that starts slowly
+   * would be restarted.
    *
    * @throws ConfigRefused where a watchdog cannot be armed; close it then
    */
   public void start() throws ConfigRefused {
+    var unused = DryRun.run();
     wiring.start();
     loop.start();
     counting.start();
