@@ -86,6 +86,9 @@ public final class TcpServer implements AutoCloseable {
     connection.setTcpNoDelay(true);
     connection.setSoTimeout(IDLE_MS);
     connections.add(connection);
+    if (socket.isClosed()) { // it was let in while this server closed
+      connection.close();
+    }
     Thread server = new Thread(() -> serve(connection), "station-connection");
     server.setDaemon(true);
     server.start();

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
  * pseudo-terminals made by socat, and over loopback TCP. Both are installed by {@code .ci/install
  * --tests}.
  */
-@Timeout(120)
+@Timeout(value = 120, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class RealClientTest {
 
   @TempDir private Path folder;

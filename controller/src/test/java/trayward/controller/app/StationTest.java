@@ -16,7 +16,7 @@ import trayward.controller.modbus.ModbusClient.Reply;
 import trayward.controller.modbus.Pdu;
 
 /** The controller's registers, from outside, over loopback TCP. */
-@Timeout(60)
+@Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class StationTest {
 
   private static final int STOP = 1;

@@ -127,6 +127,27 @@ class ClientsTest {
     }
   }
 
+  /** A client that connects again and again: whenever the server closes, none is left to serve. */
+  @Test
+  void aServerThatClosesLetsNobodyInAnyMore() throws Exception {
+    for (int round = 0; round < 50; round++) {
+      TcpServer server = new TcpServer(0, RESPONDER);
+      server.start();
+      try (TcpClient client = new TcpClient(server.port(), 1, 5000)) {
+        Thread closer = new Thread(server::close);
+        closer.start();
+        for (Reply reply = client.readInputRegisters(8, 1);
+            closer.isAlive();
+            reply = client.readInputRegisters(8, 1)) {
+          assertInstanceOf(Reply.class, reply);
+        }
+        closer.join();
+        client.readInputRegisters(8, 1); // one that was let in last is told here
+        assertInstanceOf(Reply.Down.class, client.readInputRegisters(8, 1));
+      }
+    }
+  }
+
   @Test
   void aConnectionThatSpeaksAnotherProtocolIsClosed() throws IOException {
     try (TcpServer server = new TcpServer(0, RESPONDER);

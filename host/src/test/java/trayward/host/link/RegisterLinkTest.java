@@ -24,7 +24,7 @@ import trayward.controller.app.StationServer;
 import trayward.controller.modbus.TcpClient;
 
 /** The link over registers says what the link within one process says, of the same controller. */
-@Timeout(60)
+@Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class RegisterLinkTest {
 
   /** 2026-11-25T12:00:00Z. */
