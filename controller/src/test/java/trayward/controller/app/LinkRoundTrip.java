@@ -19,7 +19,7 @@ import trayward.controller.modbus.TcpClient;
  */
 final class LinkRoundTrip {
 
-  private static final int READS = 2000;
+  private static final int READS = 500;
 
   private LinkRoundTrip() {}
 
