@@ -5,8 +5,12 @@ import java.io.IOException;
 /** An open line of bytes. One thread reads and writes; another may close it. */
 public interface ByteLine extends AutoCloseable {
 
+  /** Longest wait for the first byte of a frame, ms: the system counts tenths of a second. */
+  int IDLE_MS = 100;
+
   /**
-   * Waits for bytes, at most {@link RtuServer#SILENCE_MS}.
+   * Waits for bytes: for the first of a frame, at offset 0, at most {@link #IDLE_MS}; within one at
+   * most {@link RtuServer#SILENCE_MS}.
    *
    * @param into where they go
    * @param offset from which place on

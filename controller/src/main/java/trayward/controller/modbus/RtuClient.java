@@ -23,7 +23,7 @@ public final class RtuClient implements ModbusClient {
   public RtuClient(ByteLine.Opener opener, int unit, int patienceMs) {
     this.opener = opener;
     this.unit = unit;
-    this.silences = Math.max(1, patienceMs / RtuServer.SILENCE_MS);
+    this.silences = Math.max(1, patienceMs / ByteLine.IDLE_MS);
   }
 
   @Override

@@ -4,6 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.concurrent.locks.LockSupport;
 
 /** A serial port as a line of bytes. One thread; another may close it. */
 public final class SerialLine implements ByteLine {
@@ -12,7 +13,10 @@ public final class SerialLine implements ByteLine {
   private static final int HELD = 11;
 
   /** Silent reads after which the device file is looked at: about a second. */
-  private static final int LOOK_AFTER = 40;
+  private static final int LOOK_AFTER = 10;
+
+  /** Between two looks for the next byte of a frame, ns; a byte takes 1 ms at 9600 baud. */
+  private static final long LOOK_NANOS = 1_000_000L;
 
   private final SerialPort port;
   private final Path path;
@@ -44,7 +48,7 @@ public final class SerialLine implements ByteLine {
     port.setComPortParameters(
         settings.baud(), 8, stopBits(settings.stopBits()), parity(settings.parity()));
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
-    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, RtuServer.SILENCE_MS, 0);
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, IDLE_MS, 0);
     if (!port.openPort(0)) {
       throw new IOException(
           "serial port "
@@ -71,6 +75,9 @@ public final class SerialLine implements ByteLine {
 
   @Override
   public int read(byte[] into, int offset) throws IOException {
+    if (offset > 0 && !moreComes()) {
+      return 0;
+    }
     int wanted = Math.min(chunk.length, into.length - offset);
     int came = port.readBytes(chunk, wanted);
     if (came < 0 || !port.isOpen()) {
@@ -83,6 +90,24 @@ public final class SerialLine implements ByteLine {
     silent = 0;
     System.arraycopy(chunk, 0, into, offset, came);
     return came;
+  }
+
+  /**
+   * Whether another byte of the frame comes before its silence. The system's own wait would be a
+   * tenth of a second, and with it every answer that late.
+   */
+  private boolean moreComes() throws IOException {
+    for (int looks = 0; looks <= RtuServer.SILENCE_MS; looks++) {
+      int there = port.bytesAvailable();
+      if (there < 0) {
+        throw new IOException("serial port " + path + " is gone");
+      }
+      if (there > 0) {
+        return true;
+      }
+      LockSupport.parkNanos(LOOK_NANOS);
+    }
+    return false;
   }
 
   /** A port pulled out may stay silent for ever and come back as another device. */
