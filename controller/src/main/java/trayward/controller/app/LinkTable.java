@@ -47,11 +47,15 @@ public record LinkTable(Optional<SerialSettings> serial, OptionalInt tcpPort) {
             SerialSettings.DEFAULT_BAUD,
             (int) SerialSettings.BAUD.min(),
             (int) SerialSettings.BAUD.max());
-    SerialSettings.Parity parity =
-        SerialSettings.Parity.valueOf(
-            table.oneOf("parity", "none", List.of("none", "even", "odd")).toUpperCase(Locale.ROOT));
+    SerialSettings.Parity parity = parity(table);
     int stopBits = table.whole("stop_bits", parity == SerialSettings.Parity.NONE ? 2 : 1, 1, 2);
     return new SerialSettings(path, baud, parity, stopBits);
+  }
+
+  /** The {@code parity} of a serial line. */
+  static SerialSettings.Parity parity(Section table) throws ConfigRefused {
+    String word = table.oneOf("parity", "none", List.of("none", "even", "odd"));
+    return SerialSettings.Parity.valueOf(word.toUpperCase(Locale.ROOT));
   }
 
   /** Whether a line is configured at all. */

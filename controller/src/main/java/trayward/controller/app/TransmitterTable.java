@@ -1,7 +1,6 @@
 package trayward.controller.app;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -40,12 +39,11 @@ public record TransmitterTable(SerialSettings serial, Map<ProbeRole, Channel> ch
     if (!line.has("serial_port")) {
       throw line.refuse("serial_port", "nothing", "the path of a serial device");
     }
-    String parity = line.oneOf("parity", "none", List.of("none", "even", "odd"));
     return new TransmitterTable(
         new SerialSettings(
             line.text("serial_port"),
             line.whole("baud", 9600, LEAST_BAUD, MOST_BAUD),
-            SerialSettings.Parity.valueOf(parity.toUpperCase(Locale.ROOT)),
+            LinkTable.parity(line),
             line.whole("stop_bits", 1, 1, 2)),
         Map.copyOf(channels));
   }

@@ -19,6 +19,20 @@ public record UpkeepReport(
     overdue = Set.copyOf(overdue);
   }
 
+  /** Hours of use of an item since it was done; NaN where none are counted. */
+  public double hours(UpkeepItem item) {
+    return switch (item) {
+      case CARTRIDGE -> upkeep.cartridgeHours();
+      case FAN_SERVICE -> upkeep.fanHours();
+      case BREAKER_TEST, PROBE_CHECK -> Double.NaN;
+    };
+  }
+
+  /** Hours of use at which it is due; NaN where dates alone count. */
+  public double hoursDue(UpkeepItem item) {
+    return item == UpkeepItem.CARTRIDGE ? plan.cartridgeHours() : Double.NaN;
+  }
+
   /** Day on which an item is due. */
   public long due(UpkeepItem item) {
     return upkeep.due(item, plan);

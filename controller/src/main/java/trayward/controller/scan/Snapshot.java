@@ -73,6 +73,11 @@ public record Snapshot(
     ProbeViews probes,
     TrayView tray) {
 
+  /** Time from power-up to another monotonic time, s; 0 for one before it. */
+  public double uptimeS(long atNanos) {
+    return Math.max(0, atNanos / 1e9 - (nowNanos / 1e9 - uptimeMs / 1000.0));
+  }
+
   /** No heat, and none asked for: a correction of a probe moves no limit under heat. */
   public boolean rests() {
     return (state == State.OFF || state == State.AFTER_RUN) && !permitted && !heaterOn;

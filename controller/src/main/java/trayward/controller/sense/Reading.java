@@ -14,4 +14,9 @@ public record Reading(ReadingKind kind, double celsius, long takenNanos) {
   public boolean valid() {
     return kind == ReadingKind.VALID;
   }
+
+  /** The temperature where it may be acted on, °C; else NaN. */
+  public double validC() {
+    return valid() ? celsius : Double.NaN;
+  }
 }

@@ -1,7 +1,9 @@
 package trayward.controller.station;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import trayward.controller.event.AlarmCause;
 import trayward.controller.event.AlarmState;
 import trayward.controller.event.EventKind;
@@ -122,6 +124,9 @@ public record Codes<E>(List<E> names) {
               CommandResult.Outcome.CONFIRM_FIRST,
               CommandResult.Outcome.UNKNOWN_COMMAND));
 
+  private static final Map<Integer, AlarmCause> CAUSES =
+      AlarmCause.all().stream().collect(Collectors.toUnmodifiableMap(Codes::cause, c -> c));
+
   /** Number of a name. */
   public int code(E name) {
     int code = names.indexOf(name);
@@ -145,6 +150,6 @@ public record Codes<E>(List<E> names) {
 
   /** The cause of a number; empty for none and for one that is not known here. */
   public static Optional<AlarmCause> causeOf(int code) {
-    return AlarmCause.all().stream().filter(c -> cause(c) == code).findFirst();
+    return Optional.ofNullable(CAUSES.get(code));
   }
 }

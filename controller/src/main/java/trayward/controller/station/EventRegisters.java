@@ -71,7 +71,11 @@ public final class EventRegisters {
             p + "uptime",
             "s",
             "when, since power-up",
-            m -> m.events().slot(i).map(e -> uptimeS(m, e.event())).orElse(Double.NaN)),
+            m ->
+                m.events()
+                    .slot(i)
+                    .map(e -> m.now().uptimeS(e.event().atNanos()))
+                    .orElse(Double.NaN)),
         number(
             at + 4,
             Form.COUNT,
@@ -94,11 +98,6 @@ public final class EventRegisters {
 
   private static Function<Moment, String> of(int slot, Function<TrayEvent, String> what) {
     return m -> m.events().slot(slot).map(e -> what.apply(e.event())).orElse("");
-  }
-
-  private static double uptimeS(Moment m, TrayEvent event) {
-    double zeroS = m.now().nowNanos() / 1e9 - m.now().uptimeMs() / 1000.0;
-    return Math.max(0, event.atNanos() / 1e9 - zeroS);
   }
 
   static List<Entry> all() {

@@ -278,10 +278,10 @@ public final class ProbeRegisters {
     return view.reading().valid() ? view.reading().celsius() : m.now().setC();
   }
 
-  static double uncertaintyK(Moment m, ProbeRole role) {
-    ProbeView view = m.now().probes().of(role);
+  /** How far a corrected reading may be from the truth, K; NaN where no valid one stands. */
+  public static double uncertaintyK(ProbeView view, Calibration known) {
     return view.fitted() && view.reading().valid()
-        ? m.calibrations().of(role).uncertaintyK(view.reading().celsius())
+        ? known.uncertaintyK(view.reading().celsius())
         : Double.NaN;
   }
 

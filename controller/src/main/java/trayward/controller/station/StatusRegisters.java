@@ -9,7 +9,7 @@ import trayward.controller.event.Alarm;
 import trayward.controller.event.AlarmCause;
 import trayward.controller.event.TripCause;
 import trayward.controller.port.ProbeRole;
-import trayward.controller.sense.Reading;
+import trayward.controller.regulate.Estimate;
 
 /** Input registers that a host reads again and again: one read of {@link #WORDS} registers. */
 public final class StatusRegisters {
@@ -46,14 +46,14 @@ public final class StatusRegisters {
               m -> m.now().state().code()));
 
   /** Bath. */
-  public static final Entry BATH = celsius(3, "bath", "bath", m -> valid(m.now().bath()));
+  public static final Entry BATH = celsius(3, "bath", "bath", m -> m.now().bath().validC());
 
   /** Second bath probe. */
   public static final Entry SECOND_BATH =
-      celsius(4, "second_bath", "second bath probe", m -> valid(m.now().secondBath()));
+      celsius(4, "second_bath", "second bath probe", m -> m.now().secondBath().validC());
 
   /** Plate. */
-  public static final Entry PLATE = celsius(5, "plate", "plate", m -> valid(m.now().plate()));
+  public static final Entry PLATE = celsius(5, "plate", "plate", m -> m.now().plate().validC());
 
   /** Set temperature. */
   public static final Entry SET = celsius(6, "set", "set temperature", m -> m.now().setC());
@@ -211,7 +211,12 @@ public final class StatusRegisters {
           39,
           "liquid_seen_uncertainty",
           "expanded uncertainty of that, k = 2",
-          m -> m.now().tray().lesson().map(l -> 2 * l.litresDoubt()).orElse(Double.NaN));
+          m ->
+              m.now()
+                  .tray()
+                  .lesson()
+                  .map(l -> Estimate.COVERAGE * l.litresDoubt())
+                  .orElse(Double.NaN));
 
   /** How many events there were. */
   public static final Entry EVENTS =
@@ -296,10 +301,6 @@ public final class StatusRegisters {
     return (Codes.ALARM_STATE.code(alarm.state()) << 8) | Codes.cause(alarm.cause());
   }
 
-  private static double valid(Reading reading) {
-    return reading.valid() ? reading.celsius() : Double.NaN;
-  }
-
   private static Entry add(Entry entry) {
     ALL.add(entry);
     return entry;
@@ -337,6 +338,7 @@ public final class StatusRegisters {
             name,
             "K",
             "how far the reading may be from the truth",
-            m -> ProbeRegisters.uncertaintyK(m, role)));
+            m ->
+                ProbeRegisters.uncertaintyK(m.now().probes().of(role), m.calibrations().of(role))));
   }
 }

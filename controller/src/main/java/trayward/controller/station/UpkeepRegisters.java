@@ -89,14 +89,14 @@ public final class UpkeepRegisters {
             name + "_hours",
             "h",
             item.words() + ": hours of use since",
-            m -> hours(m.upkeep(), item)),
+            m -> m.upkeep().hours(item)),
         number(
             at + 4,
             Form.LONG_TENTHS,
             name + "_hours_due",
             "h",
             item.words() + ": hours of use at which it is due",
-            m -> item == UpkeepItem.CARTRIDGE ? m.upkeep().plan().cartridgeHours() : Double.NaN),
+            m -> m.upkeep().hoursDue(item)),
         number(
             at + 6,
             Form.COUNT,
@@ -109,14 +109,6 @@ public final class UpkeepRegisters {
   private static double last(UpkeepReport report, UpkeepItem item) {
     long day = report.upkeep().last(item);
     return day == 0 ? Double.NaN : day;
-  }
-
-  private static double hours(UpkeepReport report, UpkeepItem item) {
-    return switch (item) {
-      case CARTRIDGE -> report.upkeep().cartridgeHours();
-      case FAN_SERVICE -> report.upkeep().fanHours();
-      case BREAKER_TEST, PROBE_CHECK -> Double.NaN;
-    };
   }
 
   static List<Entry> all() {

@@ -21,7 +21,6 @@ import trayward.controller.event.EventKind;
 import trayward.controller.event.TrayEvent;
 import trayward.controller.event.TripCause;
 import trayward.controller.scan.Snapshot;
-import trayward.controller.sense.Reading;
 import trayward.host.report.EventsJsonl;
 import trayward.host.report.ResultJson;
 import trayward.host.report.ResultMeter;
@@ -120,9 +119,9 @@ final class RehearseRunner {
         r.tS(),
         r.bathTrueC(),
         r.plateTrueC(),
-        s == null ? Double.NaN : valid(s.bath()),
-        s == null ? Double.NaN : valid(s.secondBath()),
-        s == null ? Double.NaN : valid(s.plate()),
+        s == null ? Double.NaN : s.bath().validC(),
+        s == null ? Double.NaN : s.secondBath().validC(),
+        s == null ? Double.NaN : s.plate().validC(),
         r.setC(),
         s == null ? 0 : s.duty(),
         s != null && s.heaterOn(),
@@ -144,10 +143,6 @@ final class RehearseRunner {
 
   private static String firstOut(@Nullable Snapshot s) {
     return s == null ? "" : s.firstOut().map(TripCause::name).orElse("");
-  }
-
-  private static double valid(Reading reading) {
-    return reading.valid() ? reading.celsius() : Double.NaN;
   }
 
   /** One line for the person. */

@@ -22,7 +22,6 @@ import trayward.controller.safety.Request;
 import trayward.controller.scan.Answer;
 import trayward.controller.scan.ScanTiming;
 import trayward.controller.scan.Snapshot;
-import trayward.controller.sense.Reading;
 
 /** The link where controller and host share a process. Safe on any thread. */
 public final class InProcessLink implements TrayLink {
@@ -71,9 +70,9 @@ public final class InProcessLink implements TrayLink {
         s.state().name(),
         s.stateMs() / 1000.0,
         s.remainingMs() < 0 ? -1 : s.remainingMs() / 1000.0,
-        valid(s.bath()),
-        valid(s.secondBath()),
-        valid(s.plate()),
+        s.bath().validC(),
+        s.secondBath().validC(),
+        s.plate().validC(),
         s.bath().kind().name(),
         s.setC(),
         s.duty(),
@@ -98,10 +97,6 @@ public final class InProcessLink implements TrayLink {
 
   private static LevelView level(LevelEstimate e) {
     return new LevelView(e.level().name(), e.litres(), e.lowL(), e.highL(), e.addL());
-  }
-
-  private static double valid(Reading reading) {
-    return reading.valid() ? reading.celsius() : Double.NaN;
   }
 
   @Override
@@ -213,15 +208,11 @@ public final class InProcessLink implements TrayLink {
     if (snapshot == null) {
       return List.of();
     }
-    double zeroS = snapshot.nowNanos() / 1e9 - snapshot.uptimeMs() / 1000.0;
     return controller.events().take().stream()
         .map(
             e ->
                 new LinkEvent(
-                    Math.max(0, e.atNanos() / 1e9 - zeroS),
-                    e.kind().name(),
-                    e.subject(),
-                    e.detail()))
+                    snapshot.uptimeS(e.atNanos()), e.kind().name(), e.subject(), e.detail()))
         .toList();
   }
 

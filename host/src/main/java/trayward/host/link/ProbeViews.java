@@ -11,6 +11,7 @@ import trayward.controller.keep.CalibrationDesk;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.scan.ProbeView;
 import trayward.controller.scan.Snapshot;
+import trayward.controller.station.ProbeRegisters;
 
 /** Turns the controller's probes and calibrations into what the host shows. Stateless. */
 final class ProbeViews {
@@ -74,16 +75,10 @@ final class ProbeViews {
 
   static UncertaintyView uncertainty(Snapshot now, CalibrationDesk desk) {
     return new UncertaintyView(
-        uncertainty(ProbeRole.BATH, now, desk),
-        uncertainty(ProbeRole.SECOND_BATH, now, desk),
-        uncertainty(ProbeRole.PLATE, now, desk),
+        ProbeRegisters.uncertaintyK(now.probes().of(ProbeRole.BATH), desk.of(ProbeRole.BATH)),
+        ProbeRegisters.uncertaintyK(
+            now.probes().of(ProbeRole.SECOND_BATH), desk.of(ProbeRole.SECOND_BATH)),
+        ProbeRegisters.uncertaintyK(now.probes().of(ProbeRole.PLATE), desk.of(ProbeRole.PLATE)),
         desk.readable());
-  }
-
-  private static double uncertainty(ProbeRole role, Snapshot now, CalibrationDesk desk) {
-    ProbeView view = now.probes().of(role);
-    return view.fitted() && view.reading().valid()
-        ? desk.of(role).uncertaintyK(view.reading().celsius())
-        : Double.NaN;
   }
 }

@@ -104,7 +104,7 @@ public final class RegisterLink implements TrayLink, AutoCloseable {
     RegisterPoll.Seen seen = poll.seen();
     return seen == null || clock.nanos() - seen.changedNanos() > FRESH_NANOS
         ? Optional.empty()
-        : Optional.of(StatusReader.status(seen.status(), seen.texts()));
+        : Optional.of(seen.status());
   }
 
   private LinkAnswer ask(CommandCode code, int argument, int more1, int more2) {
@@ -236,10 +236,10 @@ public final class RegisterLink implements TrayLink, AutoCloseable {
         .map(
             s ->
                 new ScanLateness(
-                    (long) StatusRegisters.SCANS_TIMED.number(s.status()),
-                    StatusRegisters.LATE_P50.number(s.status()),
-                    StatusRegisters.LATE_P999.number(s.status()),
-                    StatusRegisters.LATE_MAX.number(s.status())));
+                    (long) StatusRegisters.SCANS_TIMED.number(s.registers()),
+                    StatusRegisters.LATE_P50.number(s.registers()),
+                    StatusRegisters.LATE_P999.number(s.registers()),
+                    StatusRegisters.LATE_MAX.number(s.registers())));
   }
 
   @Override

@@ -42,12 +42,12 @@ final class RegisterPoll {
   /**
    * A status and its age.
    *
-   * @param status the status registers
-   * @param texts what changes seldom; null before it was read
+   * @param registers the status registers
+   * @param status the same, decoded
    * @param changedNanos when a new scan was last seen: a station that answers for a scan that
    *     stands still gives nothing that is now
    */
-  record Seen(Block status, @Nullable Block texts, long changedNanos) {}
+  record Seen(Block registers, TrayStatus status, long changedNanos) {}
 
   RegisterPoll(ModbusClient client, MonotonicClock clock) {
     this.client = client;
@@ -66,7 +66,7 @@ final class RegisterPoll {
       return false;
     }
     simulated = Flag.SIMULATED.in(StatusRegisters.FLAGS.whole(status));
-    seen = new Seen(status, texts, changedNanos(status));
+    seen = new Seen(status, StatusReader.status(status, texts), changedNanos(status));
     seldom();
     events.addAll(
         feed.news(
@@ -80,7 +80,7 @@ final class RegisterPoll {
     Seen before = seen;
     if (before != null
         && StatusRegisters.SCAN_COUNT.number(status)
-            == StatusRegisters.SCAN_COUNT.number(before.status())) {
+            == StatusRegisters.SCAN_COUNT.number(before.registers())) {
       return before.changedNanos();
     }
     return clock.nanos();
@@ -146,7 +146,7 @@ final class RegisterPoll {
     return dates == null || words == null || now == null
         ? NO_UPKEEP
         : UpkeepReader.upkeep(
-            dates, words, Flag.CLOCK_SET.in(StatusRegisters.FLAGS.whole(now.status())));
+            dates, words, Flag.CLOCK_SET.in(StatusRegisters.FLAGS.whole(now.registers())));
   }
 
   ProbesView probes() {
@@ -159,7 +159,7 @@ final class RegisterPoll {
       places = new EnumMap<>(ProbeRole.class);
       places.putAll(probes);
     }
-    return ProbesReader.probes(now.status(), places);
+    return ProbesReader.probes(now.registers(), places);
   }
 
   void close() {

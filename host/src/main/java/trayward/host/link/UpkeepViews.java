@@ -28,17 +28,9 @@ final class UpkeepViews {
         last == 0 ? "" : LocalDate.ofEpochDay(last).toString(),
         LocalDate.ofEpochDay(report.due(item)).toString(),
         report.due(item) - report.today(),
-        hours(report, item),
-        item == UpkeepItem.CARTRIDGE ? report.plan().cartridgeHours() : Double.NaN,
+        report.hours(item),
+        report.hoursDue(item),
         report.overdue().contains(item),
         item.reason());
-  }
-
-  private static double hours(UpkeepReport report, UpkeepItem item) {
-    return switch (item) {
-      case CARTRIDGE -> report.upkeep().cartridgeHours();
-      case FAN_SERVICE -> report.upkeep().fanHours();
-      case BREAKER_TEST, PROBE_CHECK -> Double.NaN;
-    };
   }
 }
