@@ -133,13 +133,16 @@ class TwoProcessesTest {
     JsonNode print = host.json("POST", "/api/marks", "{\"kind\":\"in\"}");
     long id = print.path("id").asLong();
     assertTrue(id > 0, print.toString());
+    anotherRow(id);
     long[] before = {openFiles(controller.pid()), threads(controller.pid()), openFiles(host.pid())};
     pulled();
     // SR-16 withheld heat meanwhile, and SR-13: a link that is back starts none again.
     JsonNode back = host.await(s -> s.path("state").asText().equals("AFTER_RUN"));
     assertTrue(back.path("alarms").toString().contains("HOST_LOST"), back.toString());
     assertEquals(201, host.send("POST", "/api/marks", "{\"kind\":\"emergence\"}").statusCode());
+    anotherRow(id);
     pulled();
+    anotherRow(id);
     assertEquals(201, host.send("POST", "/api/marks", "{\"kind\":\"pull\"}").statusCode());
     gapIsAGap(id);
     assertEquals(before[0], openFiles(controller.pid()), "open files of the controller");
@@ -162,11 +165,21 @@ class TwoProcessesTest {
     assertTrue(backS < RECOVERED_S, "back after " + backS + " s");
   }
 
+  private List<String> rows(long id) throws Exception {
+    return host.send("GET", "/api/prints/" + id + "/trace.csv", "").body().lines().skip(1).toList();
+  }
+
+  /** Waits until the trace has a row more, so that a gap has one on either side. */
+  private void anotherRow(long id) throws Exception {
+    int before = rows(id).size();
+    while (rows(id).size() <= before) {
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
+    }
+  }
+
   /** While the cable was out nothing was recorded: no row is within, none is there twice. */
   private void gapIsAGap(long id) throws Exception {
-    List<String> rows =
-        host.send("GET", "/api/prints/" + id + "/trace.csv", "").body().lines().skip(1).toList();
-    List<Double> at = rows.stream().map(r -> Double.parseDouble(r.split(",", -1)[0])).toList();
+    List<Double> at = rows(id).stream().map(r -> Double.parseDouble(r.split(",", -1)[0])).toList();
     int gaps = 0;
     for (int i = 1; i < at.size(); i++) {
       double stepS = at.get(i) - at.get(i - 1);
