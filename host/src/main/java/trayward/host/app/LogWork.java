@@ -92,7 +92,7 @@ final class LogWork {
   static int exitCode(LogRefused refused) {
     return switch (refused.reason()) {
       case IN_USE, UNREACHABLE -> Work.FAILED;
-      case DAMAGED, NEWER, FOREIGN, MISSING -> Work.WRONG_WORDS;
+      case DAMAGED, NEWER, OLDER, FOREIGN, MISSING -> Work.WRONG_WORDS;
     };
   }
 }

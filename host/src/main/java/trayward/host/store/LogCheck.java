@@ -47,8 +47,8 @@ final class LogCheck {
   static void headerAndSchema(LogConnection log) throws LogRefused {
     Path file = log.file();
     int application = log.raw(handle -> number(handle, "PRAGMA application_id"));
-    int version = log.raw(handle -> number(handle, "PRAGMA user_version"));
-    List<String> missing = new ArrayList<>(LogSchema.TABLES);
+    int version = log.raw(LogCheck::version);
+    List<String> missing = new ArrayList<>(LogSchema.tables(version));
     missing.removeAll(log.raw(LogCheck::tables));
     if (application != LogSchema.APPLICATION_ID) {
       throw new LogRefused(
@@ -67,6 +67,24 @@ final class LogCheck {
           LogRefused.Reason.DAMAGED,
           file + " is damaged: it lacks parts of a log; it was left as it is.");
     }
+  }
+
+  /** Refuses, for one who only reads, a log of an older version. */
+  static void upToDate(LogConnection log) throws LogRefused {
+    int version = log.raw(LogCheck::version);
+    if (version < LogSchema.VERSION) {
+      throw new LogRefused(
+          LogRefused.Reason.OLDER,
+          String.format(
+              "%s is of log version %d and this program reads version %d; `run` or `host` brings"
+                  + " it up to date.",
+              log.file(), version, LogSchema.VERSION));
+    }
+  }
+
+  /** The version a log says it has. */
+  static int version(Handle handle) {
+    return number(handle, "PRAGMA user_version");
   }
 
   /** Refuses a file of at most {@code wholeBytes} in which a page does not hang together. */

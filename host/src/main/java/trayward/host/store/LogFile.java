@@ -9,7 +9,8 @@ import org.jdbi.v3.core.JdbiException;
 
 /**
  * Opens the log in a data folder. A file that stands there is opened or refused; a new one is made
- * only where there is none.
+ * only where there is none. An older log is brought up to date when it is opened to be written,
+ * whole or not at all.
  */
 public final class LogFile {
 
@@ -55,7 +56,14 @@ public final class LogFile {
       throw new LogRefused(LogRefused.Reason.MISSING, "There is no log: " + file + " is missing.");
     }
     LogCheck.standing(file);
-    return new LogReader(connect(file, LogConnection.Use.READ, LogCheck::headerAndSchema));
+    return new LogReader(
+        connect(
+            file,
+            LogConnection.Use.READ,
+            log -> {
+              LogCheck.headerAndSchema(log);
+              LogCheck.upToDate(log);
+            }));
   }
 
   private static void checkWhole(Path file) throws LogRefused {
@@ -87,6 +95,7 @@ public final class LogFile {
                 LogRefused.Reason.UNREACHABLE,
                 file + " lies on a file system without shared memory; use a local disk.");
           }
+          log.write(handle -> LogSchema.upgrade(handle, LogCheck.version(handle)));
           log.write(SessionRows::interruptOpen);
         });
   }
@@ -108,12 +117,7 @@ public final class LogFile {
       connect(
               beside,
               LogConnection.Use.CREATE,
-              log ->
-                  log.write(
-                      handle -> {
-                        LogSchema.STATEMENTS.forEach(handle::execute);
-                        return true;
-                      }))
+              log -> log.write(handle -> LogSchema.upgrade(handle, 0)))
           .close();
       Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {

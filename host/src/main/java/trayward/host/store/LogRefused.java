@@ -17,6 +17,8 @@ public final class LogRefused extends Exception {
     FOREIGN,
     /** A later version of this program wrote it. */
     NEWER,
+    /** An earlier version of this program wrote it, and a reader changes nothing. */
+    OLDER,
     /** The folder or file cannot be created, read or written. */
     UNREACHABLE
   }

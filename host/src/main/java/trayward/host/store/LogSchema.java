@@ -1,6 +1,7 @@
 package trayward.host.store;
 
 import java.util.List;
+import org.jdbi.v3.core.Handle;
 
 /**
  * The tables of the log. Temperatures are whole hundredths of a degree Celsius, times on a
@@ -8,18 +9,30 @@ import java.util.List;
  */
 final class LogSchema {
 
-  /** Schema version, kept in the file as {@code user_version}. */
-  static final int VERSION = 1;
+  /** Schema version, kept in the file as {@code user_version}: how many {@link #STEPS} it has. */
+  static final int VERSION = 2;
 
   /** Marks the file as this program's own, kept as {@code application_id}: "TRWD". */
   static final int APPLICATION_ID = 0x54525744;
 
-  /** Every table a log has. */
-  static final List<String> TABLES =
-      List.of("sessions", "prints", "marks", "baths", "additions", "events", "states", "trace");
+  /** Tables that came with each step. */
+  private static final List<List<String>> TABLES =
+      List.of(
+          List.of("sessions", "prints", "marks", "baths", "additions", "events", "states", "trace"),
+          List.of(
+              "in_tray",
+              "accounted",
+              "shelf",
+              "corrections",
+              "print_fields",
+              "print_steps",
+              "pictures",
+              "print_baths",
+              "print_summaries",
+              "print_words"));
 
-  /** What makes an empty file a log. */
-  static final List<String> STATEMENTS =
+  /** The first version: sessions, prints with their marks, baths by name, events, the trace. */
+  private static final List<String> FIRST =
       List.of(
           """
           CREATE TABLE sessions (
@@ -111,7 +124,25 @@ final class LogSchema {
           ) STRICT, WITHOUT ROWID
           """,
           "PRAGMA application_id = " + APPLICATION_ID,
-          "PRAGMA user_version = " + VERSION);
+          "PRAGMA user_version = 1");
+
+  /**
+   * What makes a log of each version out of the one before; the first makes an empty file a log. A
+   * new log goes all the way too, so that the chain is tried every time. A step that was released
+   * is never changed.
+   */
+  static final List<List<String>> STEPS = List.of(FIRST, LogSchemaBook.STATEMENTS);
 
   private LogSchema() {}
+
+  /** Every table a log of this version has. */
+  static List<String> tables(int version) {
+    return TABLES.stream().limit(version).flatMap(List::stream).toList();
+  }
+
+  /** Brings a log of some version, 0 for an empty file, to {@link #VERSION}. */
+  static boolean upgrade(Handle handle, int from) {
+    STEPS.stream().skip(from).flatMap(List::stream).forEach(handle::execute);
+    return from < VERSION;
+  }
 }

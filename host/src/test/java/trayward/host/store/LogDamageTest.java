@@ -102,7 +102,7 @@ class LogDamageTest {
   @Test
   void in_a_large_log_a_garbled_page_shows_when_it_is_read() throws Exception {
     Path file = closedLog(folder);
-    garble(file, (int) Files.size(file) / 2 / PAGE * PAGE, PAGE);
+    garble(file, (int) Files.size(file) * 3 / 4 / PAGE * PAGE, PAGE);
     try (LogConnection log = new LogConnection(file, LogConnection.Use.READ)) {
       LogCheck.headerAndSchema(log);
       LogCheck.pages(log, Files.size(file) - 1);

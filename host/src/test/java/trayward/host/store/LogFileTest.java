@@ -85,12 +85,12 @@ class LogFileTest {
   @Test
   void a_newer_log_is_refused_and_left_as_it_is() throws Exception {
     Path file = closedLog(folder);
-    otherProgramDoes(file, "PRAGMA user_version = 2");
+    otherProgramDoes(file, "PRAGMA user_version = 3");
     byte[] before = Files.readAllBytes(file);
     LogRefused refused = refusal(folder);
     assertEquals(LogRefused.Reason.NEWER, refused.reason());
     assertEquals(
-        file + " is of log version 2 and this program reads version 1; use a newer program.",
+        file + " is of log version 3 and this program reads version 2; use a newer program.",
         refused.getMessage());
     assertThrows(LogRefused.class, () -> LogFile.openToRead(folder).close());
     assertArrayEquals(before, Files.readAllBytes(file));
