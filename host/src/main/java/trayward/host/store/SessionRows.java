@@ -26,8 +26,13 @@ final class SessionRows {
   }
 
   /** Ends a session a killed process left open, at the last moment the log knows of it. */
-  static boolean interruptOpen(Handle handle) {
+  static boolean interruptOpen(Handle handle, VapourRows vapour) {
     Optional<Session> left = open(handle);
+    left.ifPresent(
+        session -> {
+          long lastMs = lastMs(handle, session.id());
+          vapour.account(handle, session, lastMs, session.startedWall().plusMillis(lastMs));
+        });
     left.ifPresent(
         session ->
             end(
@@ -75,7 +80,7 @@ final class SessionRows {
   }
 
   /** Session time of its last mark or sample, milliseconds; 0 where there is none. */
-  private static long lastMs(Handle handle, long id) {
+  static long lastMs(Handle handle, long id) {
     return handle
         .createQuery(
             """
