@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 import trayward.host.forecast.Forecast.Moment;
 import trayward.host.forecast.Forecast.Refused;
 import trayward.host.forecast.Forecast.Window;
 
 /**
  * When a print's first blacks come and when to pull it, learned from a person's own prints. Made
- * once for a set of prints; immutable, any thread may ask.
+ * once for a set of prints; any thread may ask and gets the same answer.
  *
  * <p>ln(seconds) = a + Ea (1/T - 1/T0) / R + c exhaustion + d bromide + e ln(strength / usual) + f
  * stops, T in kelvin, shrunk toward {@link Priors} ({@link ShrunkFit}).
@@ -27,6 +28,7 @@ public final class Forecaster {
   private final Law emergence;
   private final Law pull;
   private final Law ratio;
+  private @Nullable Sureness sureness;
 
   private Forecaster(List<PastPrint> prints) {
     List<PastPrint> pulled = prints.stream().filter(print -> print.pullS().isPresent()).toList();
@@ -84,6 +86,21 @@ public final class Forecaster {
   /** The law of the pull as it is believed now. */
   public List<Coefficient> pullCoefficients() {
     return pull.coefficients();
+  }
+
+  /** The law of emergence fitted to the prints alone, for comparison; empty with too few. */
+  public Optional<PlainFit> plain() {
+    return PlainFit.of(prints);
+  }
+
+  /** How sure its forecasts were so far. The first question costs some twenty fits. */
+  public synchronized Sureness sureness() {
+    Sureness known = sureness;
+    if (known == null) {
+      known = Sureness.of(prints, emergence);
+      sureness = known;
+    }
+    return known;
   }
 
   private static Window window(Moment moment, Law law, Conditions conditions) {

@@ -93,7 +93,11 @@ public final class Priors {
   public static final List<Belief> RATIO =
       List.of(
           new Belief(
-              Term.CONSTANT, Math.log(2), 0.35, COMMON_PRACTICE, "pulled at 1.2 to 3 emergences"),
+              Term.CONSTANT,
+              Math.log(2),
+              0.35,
+              JUDGEMENT,
+              "practice tells 2 to 3 emergences, and hot baths run faster"),
           new Belief(
               Term.TEMPERATURE, 0, 10, JUDGEMENT, "both moments quicken alike, as far as known"));
 
