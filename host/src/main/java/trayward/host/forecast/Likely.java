@@ -1,5 +1,7 @@
 package trayward.host.forecast;
 
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
@@ -11,28 +13,59 @@ import org.hipparchus.distribution.continuous.TDistribution;
  */
 record Likely(double centre, double scale, double freedom) {
 
+  /** Accuracy of a quantile far out, in scales: far below what a second is. */
+  private static final double ACCURACY = 1e-9;
+
+  /** A solver's steps: Brent's method takes about ten, bisection from any bracket sixty. */
+  private static final int STEPS_MAX = 200;
+
+  /** Below this a share is lost to underflow soon; a tail this far out is a power by then. */
+  private static final double LEAST_SHARE = 1e-250;
+
+  private TDistribution student() {
+    return new TDistribution(freedom);
+  }
+
   /** Share below a value. */
   double below(double value) {
-    return new TDistribution(freedom).cumulativeProbability((value - centre) / scale);
+    return student().cumulativeProbability((value - centre) / scale);
   }
 
   /** Share above a value; by symmetry, so that it stays exact far out. */
   double above(double value) {
-    return new TDistribution(freedom).cumulativeProbability((centre - value) / scale);
+    return student().cumulativeProbability((centre - value) / scale);
   }
 
   /** The value that a share, above 0 and below 1, lies below. */
   double quantile(double share) {
-    return centre + scale * new TDistribution(freedom).inverseCumulativeProbability(share);
+    return centre + scale * student().inverseCumulativeProbability(share);
   }
 
   /**
    * The value that a share lies below of what lies beyond a floor: the quantile of the distribution
-   * truncated there, taken from its upper tail, so that it stays exact far out.
+   * truncated there. Taken from the upper tail, so that it stays exact far out.
    */
   double quantileBeyond(double floor, double share) {
-    double tail = (1 - share) * above(floor);
-    double upper = centre - scale * new TDistribution(freedom).inverseCumulativeProbability(tail);
-    return Math.max(floor, upper);
+    double beyond = above(floor);
+    double tail = (1 - share) * beyond;
+    double from = (floor - centre) / scale;
+    if (from < 0) {
+      return Math.max(floor, centre - scale * student().inverseCumulativeProbability(tail));
+    }
+    double factor = Math.pow(1 - share, -1 / freedom);
+    return tail < LEAST_SHARE
+        ? centre + factor * (floor - centre)
+        : centre + scale * farOut(from, tail);
+  }
+
+  /** The library's own inverse ends at an absolute accuracy, which a small share lies below. */
+  private double farOut(double from, double tail) {
+    TDistribution student = student();
+    UnivariateFunction excess = x -> Math.log(student.cumulativeProbability(-x) / tail);
+    double to = from + 1;
+    while (excess.value(to) > 0) {
+      to += to - from;
+    }
+    return new BracketingNthOrderBrentSolver(ACCURACY, 5).solve(STEPS_MAX, excess, from, to);
   }
 }

@@ -113,15 +113,15 @@ public final class Priors {
 
   /**
    * How much a term differs from print to print where nobody tells it: standard deviation, in the
-   * entry's own unit. Judgement: small, since who changes it much would tell it.
+   * entry's own unit. Judgement: what a session brings by itself; who changes more would tell it.
    */
   static double spread(Term term) {
     return switch (term) {
       case CONSTANT, TEMPERATURE -> 0;
-      case EXHAUSTION -> 0.05;
-      case BROMIDE -> 0.2;
-      case STRENGTH -> 0.1;
-      case STOPS -> 0.3;
+      case EXHAUSTION -> 0.06;
+      case BROMIDE -> 0.3;
+      case STRENGTH -> 0.15;
+      case STOPS -> 0.4;
     };
   }
 }
