@@ -108,17 +108,14 @@ public final class Forecaster {
     return new Window(
         moment,
         Math.exp(likely.centre()),
-        exp(likely, 0.8),
-        exp(likely, 0.95),
+        seconds(likely.middle(0.8)),
+        seconds(likely.middle(0.95)),
         law.prints(),
         caveats(law, conditions.features()));
   }
 
-  private static Interval exp(Likely likely, double level) {
-    return new Interval(
-        Math.exp(likely.quantile((1 - level) / 2)),
-        Math.exp(likely.centre()),
-        Math.exp(likely.quantile((1 + level) / 2)));
+  private static Interval seconds(Interval logs) {
+    return new Interval(Math.exp(logs.low()), Math.exp(logs.expected()), Math.exp(logs.high()));
   }
 
   private static List<String> caveats(Law law, Features features) {

@@ -36,9 +36,10 @@ record Likely(double centre, double scale, double freedom) {
     return student().cumulativeProbability((centre - value) / scale);
   }
 
-  /** The value that a share, above 0 and below 1, lies below. */
-  double quantile(double share) {
-    return centre + scale * student().inverseCumulativeProbability(share);
+  /** The interval about the centre that holds a share, such as 0.8. */
+  Interval middle(double level) {
+    double t = student().inverseCumulativeProbability((1 + level) / 2);
+    return Interval.around(centre, t * scale);
   }
 
   /**

@@ -1,6 +1,5 @@
 package trayward.host.forecast;
 
-import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealVector;
 
@@ -71,9 +70,7 @@ public final class ShrunkFit {
 
   /** Where one new observation like this would lie, at a level such as 0.8. */
   public Interval one(double[] row, double level) {
-    Likely likely = likely(row, 1, 0);
-    double t = new TDistribution(freedom).inverseCumulativeProbability((1 + level) / 2);
-    return Interval.around(likely.centre(), t * likely.scale());
+    return likely(row, 1, 0).middle(level);
   }
 
   /**

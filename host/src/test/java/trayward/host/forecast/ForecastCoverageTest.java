@@ -145,15 +145,15 @@ class ForecastCoverageTest {
   }
 
   private static double[] row(Conditions at) {
-    double[] row = new double[Term.values().length];
-    row[0] = 1;
-    row[1] = Arrhenius.entry(at.bathC());
-    for (Term term : Term.values()) {
-      if (term.ordinal() > 1) {
-        row[term.ordinal()] = at.features().entry(term).orElseThrow();
-      }
-    }
-    return row;
+    Features features = at.features();
+    return new double[] {
+      1,
+      Arrhenius.entry(at.bathC()),
+      features.entry(Term.EXHAUSTION).orElseThrow(),
+      features.entry(Term.BROMIDE).orElseThrow(),
+      features.entry(Term.STRENGTH).orElseThrow(),
+      features.entry(Term.STOPS).orElseThrow()
+    };
   }
 
   /**
