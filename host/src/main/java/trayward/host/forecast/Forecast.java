@@ -36,6 +36,7 @@ public sealed interface Forecast {
    * @param eighty interval that should hold four of five
    * @param ninetyFive interval that should hold nineteen of twenty
    * @param prints how many prints stand behind it
+   * @param open whether the sheet has come as far as the early end of the 80 %: watch now
    * @param caveats what makes it less sure, a clause each
    */
   record Window(
@@ -44,6 +45,7 @@ public sealed interface Forecast {
       Interval eighty,
       Interval ninetyFive,
       int prints,
+      boolean open,
       List<String> caveats)
       implements Forecast {
 
@@ -52,9 +54,12 @@ public sealed interface Forecast {
       caveats = List.copyOf(caveats);
     }
 
-    /** When to start watching: the early end of the window of 80 %, to the second before. */
+    /**
+     * When to start watching: the early end of the window of 80 %, to the second before; now, once
+     * that has passed. One print in ten comes before it: who wants less risk takes the 95 %.
+     */
     public String startWatching() {
-      return "start watching from " + down(eighty.low());
+      return open ? "watch now" : "start watching from " + down(eighty.low());
     }
 
     /** The windows and what stands behind them. Promises nothing. */

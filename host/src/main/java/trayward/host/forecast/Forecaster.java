@@ -111,6 +111,7 @@ public final class Forecaster {
         seconds(likely.middle(0.8)),
         seconds(likely.middle(0.95)),
         law.prints(),
+        false,
         caveats(law, conditions.features()));
   }
 

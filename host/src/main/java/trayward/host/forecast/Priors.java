@@ -17,7 +17,7 @@ public final class Priors {
   public static final double REFERENCE_C = 35;
 
   /**
-   * Apparent activation energy, kJ/mol: 60 shortens the time by 2.2 from 20 to 30 °C and by 2.0
+   * Apparent activation energy, kJ/mol: 60 shortens the time by 2.25 from 20 to 30 °C and by 2.1
    * from 35 to 45 °C. Common practice has developers double their pace in about 10 K.
    */
   public static final double ACTIVATION_KJ_PER_MOL = 60;

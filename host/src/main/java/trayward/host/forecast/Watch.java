@@ -12,7 +12,7 @@ import trayward.host.forecast.Forecast.Window;
 
 /**
  * A print that is in the developer, watched: what is left of its way at the temperature now.
- * Immutable; each reading and mark returns the next.
+ * Immutable; each reading and mark returns the next. Any thread may ask.
  *
  * <p>The way is thermal time ({@link ThermalTime}); emergence comes where it reaches exp(residual),
  * the pull where it reaches that times the ratio of the two.
@@ -33,8 +33,11 @@ public record Watch(
   /** Longest print that is watched, seconds: as {@link PastPrint#LONGEST_S}. */
   public static final double LONGEST_S = PastPrint.LONGEST_S;
 
-  /** A sheet still blank with less than this share of all chances left is out of the ordinary. */
-  private static final double LATE_SHARE = 0.025;
+  /** Ends of the 95 %, ends of the 80 %, and the middle. */
+  private static final double[] SHARES = {0.025, 0.1, 0.5, 0.9, 0.975};
+
+  /** Scales before the centre that stand for "no way gone yet": nothing lies before them. */
+  private static final double BEFORE_ALL = 1000;
 
   /** The sheet is in. A bath temperature of NaN is one that is not known yet. */
   public static Watch begun(Forecaster forecaster, Conditions conditions) {
@@ -79,12 +82,15 @@ public record Watch(
   /** What is waited for next: emergence, or after it the pull; seconds from in, never past. */
   public Forecast now() {
     if (!time.knows()) {
-      return new Refused("no valid bath reading for too long: the watch no longer knows");
+      return new Refused(
+          time.validC().isEmpty() && time.elapsedS() <= ThermalTime.HELD_MAX_S
+              ? "no valid bath reading yet"
+              : "no valid bath reading for too long: the watch no longer knows");
     }
     if (time.elapsedS() > LONGEST_S) {
       return new Refused("longer than any print that is watched");
     }
-    double bathC = time.validC().getAsDouble();
+    double bathC = time.validC().orElseThrow();
     return emerged.isPresent() ? pull(bathC, emerged.getAsDouble()) : emergence(bathC);
   }
 
@@ -97,7 +103,7 @@ public record Watch(
     Likely here = law.likely(new Conditions(bathC, features));
     // The way is told in expected times: the residual alone is left of the distribution.
     Likely residual = new Likely(0, here.scale(), here.freedom());
-    return window(Moment.EMERGENCE, residual, law.prints());
+    return window(Moment.EMERGENCE, law, residual);
   }
 
   private Forecast pull(double bathC, double emergedAt) {
@@ -108,30 +114,30 @@ public record Watch(
     Law law = forecaster.ratioLaw();
     Likely ratio = law.likely(new Conditions(bathC, features));
     Likely way = new Likely(Math.log(emergedAt) + ratio.centre(), ratio.scale(), ratio.freedom());
-    return window(Moment.PULL, way, law.prints());
+    return window(Moment.PULL, law, way);
   }
 
-  private Window window(Moment moment, Likely way, int prints) {
+  /** What is left of the way, at the pace of the temperature now, given that it is left. */
+  private Window window(Moment moment, Law law, Likely way) {
     double gone = time.progressNow(tauS());
-    double floor = gone > 0 ? Math.log(gone) : way.centre() - 1000 * way.scale();
-    double pullTauS = tauS().applyAsDouble(time.validC().getAsDouble());
+    double floor = gone > 0 ? Math.log(gone) : way.centre() - BEFORE_ALL * way.scale();
+    double tauNowS = tauS().applyAsDouble(time.validC().orElseThrow());
     double[] s = new double[SHARES.length];
     for (int i = 0; i < s.length; i++) {
       double left = Math.exp(way.quantileBeyond(floor, SHARES[i])) - gone;
-      s[i] = time.elapsedS() + Math.max(0, left) * pullTauS;
+      s[i] = time.elapsedS() + Math.max(0, left) * tauNowS;
     }
     return new Window(
         moment,
         s[2],
         new Interval(s[1], s[2], s[3]),
         new Interval(s[0], s[2], s[4]),
-        prints,
-        caveats(moment, way.above(floor)));
+        law.prints(),
+        way.above(floor) <= 1 - SHARES[1],
+        caveats(moment, law, way.above(floor)));
   }
 
-  private static final double[] SHARES = {0.025, 0.1, 0.5, 0.9, 0.975};
-
-  private List<String> caveats(Moment moment, double chance) {
+  private List<String> caveats(Moment moment, Law law, double chance) {
     List<String> caveats = new ArrayList<>();
     if (beyondS > 0) {
       caveats.add(
@@ -141,13 +147,10 @@ public record Watch(
               beyondS,
               forecaster.emergenceLaw().logged()));
     }
-    if (chance < LATE_SHARE) {
-      caveats.add(moment.word() + " is later than this bath's prints let expect");
+    if (chance < SHARES[0]) {
+      caveats.add(moment.word() + " is later than past prints let expect");
     }
-    forecaster
-        .emergenceLaw()
-        .missing(features)
-        .forEach(term -> caveats.add(term.word() + " not told"));
+    law.missing(features).forEach(term -> caveats.add(term.word() + " not told"));
     return caveats;
   }
 

@@ -101,7 +101,7 @@ class ForecastCoverageTest {
   @ValueSource(ints = {3, 10, 30})
   void withScatterAndLawDrawnApartTheyHoldNearlyWhatTheySay(int prints) {
     Random random = new Random(900 + prints);
-    share("drawn apart", () -> Printer.believedApart(random), prints, 1, 5000).isWhatItSays();
+    share("drawn apart", () -> Printer.believedApart(random), prints, 1, 3000).isWhatItSays();
   }
 
   /** See the table above. */
@@ -165,7 +165,7 @@ class ForecastCoverageTest {
   @CsvSource({"3, 0.5", "10, 0.5", "30, 0.5", "3, 0", "10, 0", "30, 0"})
   void whatIsNotToldWidensTheWindowsAsItShould(int prints, double telling) {
     Random random = new Random(1100 + prints);
-    share("told " + telling, () -> Printer.believed(random), prints, telling, 3000)
+    share("told " + telling, () -> Printer.believed(random), prints, telling, 2000)
         .isWithin(0.74, 0.82, 0.92, 0.96);
   }
 }

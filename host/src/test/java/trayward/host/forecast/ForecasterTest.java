@@ -107,48 +107,6 @@ class ForecasterTest {
         forecaster.emergence(new Conditions(Double.NaN, USUAL)).words());
   }
 
-  /** Three prints that agree to the second: the window of 95 % still spans a factor above 2. */
-  @Test
-  void threePrintsGiveAWideWindowHoweverWellTheyAgree() {
-    List<PastPrint> three = new ArrayList<>();
-    List<PastPrint> many = new ArrayList<>();
-    for (int i = 0; i < 60; i++) {
-      PastPrint print = new PastPrint(i, 38, 190, OptionalDouble.of(300), USUAL);
-      many.add(print);
-      if (i < 3) {
-        three.add(print);
-      }
-    }
-    Conditions next = new Conditions(38, USUAL);
-    Forecast.Window few = window(Forecaster.of(three).emergence(next));
-    Forecast.Window lots = window(Forecaster.of(many).emergence(next));
-    System.out.printf(
-        "three prints that agree: 80 %% factor %.2f, 95 %% factor %.2f; sixty: %.2f, %.2f%n",
-        factor(few.eighty()),
-        factor(few.ninetyFive()),
-        factor(lots.eighty()),
-        factor(lots.ninetyFive()));
-    assertTrue(factor(few.eighty()) > 1.3, "" + few);
-    assertTrue(factor(few.ninetyFive()) > 1.6, "" + few);
-    assertTrue(factor(lots.ninetyFive()) < 1.3, "" + lots);
-  }
-
-  @Test
-  void threePrintsThatScatterGiveAWindowOfAFactorOfTwo() {
-    double least = Double.POSITIVE_INFINITY;
-    double sum = 0;
-    for (int seed = 0; seed < 200; seed++) {
-      Printer printer = new Printer(Printer.CHOSEN, 0.15, new Random(seed));
-      List<PastPrint> prints = printer.prints(3);
-      Conditions next = printer.within(prints);
-      double factor = factor(window(Forecaster.of(prints).emergence(next)).ninetyFive());
-      least = Math.min(least, factor);
-      sum += factor;
-    }
-    System.out.printf("three prints: 95 %% factor at least %.2f, mean %.2f%n", least, sum / 200);
-    assertTrue(least > 1.8, "" + least);
-  }
-
   @Test
   void onlyTheNewestFiveHundredPrintsCount() {
     List<PastPrint> prints = new ArrayList<>();
@@ -205,6 +163,7 @@ class ForecasterTest {
             new Interval(190.9, 215, 244.1),
             new Interval(170, 215, 3725.2),
             12,
+            false,
             List.of());
     assertEquals("start watching from 3:10", window.startWatching());
     assertEquals("80 %: 3:10 to 4:05, 95 %: 2:50 to 62:06, from 12 prints", window.howSure());
