@@ -198,6 +198,11 @@ public final class TrayLog extends LogReader {
     return new BathBook(connection(), keeper, vapour);
   }
 
+  /** What the forecast learns from. */
+  public PastPrints pastPrints() {
+    return new PastPrints(connection());
+  }
+
   /** What the person has and uses again. */
   public Shelf shelf() {
     return new Shelf(connection(), keeper);

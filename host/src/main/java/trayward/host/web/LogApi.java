@@ -45,11 +45,6 @@ final class LogApi {
     routes.post("/api/prints/{id}/marks", this::markOf);
     routes.get("/api/prints/{id}/trace.csv", this::trace);
     routes.post("/api/marks", this::mark);
-    routes.get(
-        "/api/forecast",
-        ctx -> {
-          throw Refused.notBuilt("the forecast is not part of this version");
-        });
   }
 
   private void sessions(Context ctx) {

@@ -68,6 +68,7 @@ public final class PageServer implements AutoCloseable {
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
+              new ForecastApi(logbook).routes(config.routes);
               new ShelfApi(log.shelf(), Clock.systemUTC()).routes(config.routes);
               problems(config);
             });
