@@ -66,6 +66,9 @@ public final class PageServer implements AutoCloseable {
               new AlarmApi(link).routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
+              new PrintApi(log).routes(config.routes);
+              new CorrectionApi(log, logbook).routes(config.routes);
+              new PictureApi(log).routes(config.routes);
               problems(config);
             });
     server.start();
