@@ -46,7 +46,8 @@ final class ForecastDesk {
    * @param paper their paper; empty for all
    * @param stops stops over of the newest print that told them
    */
-  private record Learned(long generation, Forecaster forecaster, Optional<String> paper, OptionalDouble stops) {}
+  private record Learned(
+      long generation, Forecaster forecaster, Optional<String> paper, OptionalDouble stops) {}
 
   private static final Learned NOTHING =
       new Learned(0, Forecaster.of(List.of()), Optional.empty(), OptionalDouble.empty());
@@ -105,8 +106,12 @@ final class ForecastDesk {
       boolean enough = own.size() >= OWN_PAPER_PRINTS;
       Forecaster forecaster = Forecaster.of(enough ? own : past.before(before, Optional.empty()));
       var unused = forecaster.sureness(); // so that no one who asks waits for it
-      learned = new Learned(
-              learned.generation() + 1, forecaster, enough ? paper : Optional.empty(), past.stopsOf(before));
+      learned =
+          new Learned(
+              learned.generation() + 1,
+              forecaster,
+              enough ? paper : Optional.empty(),
+              past.stopsOf(before));
     } catch (LogFailed e) {
       LOG.warn("the forecast stays as it was: {}", e.getMessage());
     }

@@ -3,6 +3,7 @@ package trayward.host.app;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import trayward.host.cli.Work;
 import trayward.host.report.PrintExport;
@@ -33,7 +34,8 @@ final class LogWork {
     return read(
         folder,
         log -> {
-          out.print(PrintText.list(log.prints(Math.max(0, most), 0), log::summaryOf));
+          List<Print> prints = log.prints(Math.max(0, most), 0);
+          out.print(PrintText.list(prints, log::summaryOf, log.archive().fields(prints)));
           return Work.DONE;
         });
   }
@@ -55,7 +57,11 @@ final class LogWork {
           double inS = print.get().inAt().map(Mark::sessionS).orElse(0.0);
           out.print(
               PrintText.whole(
-                  print.get(), log.summaryOf(print.get()), inS, log.traceOf(print.get())));
+                  print.get(),
+                  log.summaryOf(print.get()),
+                  log.archive().entries(number),
+                  inS,
+                  log.traceOf(print.get())));
           return Work.DONE;
         });
   }
@@ -70,7 +76,12 @@ final class LogWork {
         log -> {
           long count =
               PrintExport.write(
-                  to, format, offset -> log.prints(1000, offset), log::summaryOf, log::traceOf);
+                  to,
+                  format,
+                  offset -> log.prints(1000, offset),
+                  log::summaryOf,
+                  print -> log.archive().entries(print.number()),
+                  log::traceOf);
           out.println(count + " prints written to " + to);
           return Work.DONE;
         });

@@ -46,6 +46,7 @@ final class Recorder implements Logbook {
   private final TrayLog log;
   private final Clock wall;
   private final ForecastDesk forecast;
+  private final SummaryKeeper summaries = new SummaryKeeper();
   private final Deque<LinkEvent> waiting = new ArrayDeque<>();
   private Optional<Session> session = Optional.empty();
   private double sessionZeroS;
@@ -81,6 +82,7 @@ final class Recorder implements Logbook {
       writeEvents();
       status.ifPresent(this::trace);
       status.ifPresent(this::forecast);
+      summaries.tick(log);
       if (!healthy) {
         LOG.info("the log takes what is written again");
       }
@@ -222,6 +224,12 @@ final class Recorder implements Logbook {
             .orElseGet(OptionalDouble::empty);
     Moment at = new Moment(Math.max(0, uptimeS - sessionZeroS), wall.instant());
     return log.mark(kind, session.orElseThrow().id(), at, by, bath);
+  }
+
+  @Override
+  public synchronized Optional<Mark> undo() {
+    pedalMark = Optional.empty();
+    return session.flatMap(s -> log.undoLastMark(s.id(), wall.instant()));
   }
 
   @Override

@@ -14,6 +14,8 @@ import java.util.function.IntFunction;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Print;
+import trayward.host.session.PrintEntries;
+import trayward.host.session.PrintField;
 import trayward.host.session.PrintSummary;
 import trayward.host.session.TraceSample;
 
@@ -26,7 +28,8 @@ public final class PrintExport {
   /** Columns of {@code prints.csv}. */
   public static final String HEADER =
       "print,session,started,title,notes,emergence_s,pull_s,in_c,emergence_c,pull_c,mean_c,min_c,"
-          + "max_c,deviation_k,samples";
+          + "max_c,deviation_k,samples,"
+          + String.join(",", PrintField.words());
 
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -43,6 +46,7 @@ public final class PrintExport {
       String format,
       IntFunction<List<Print>> pages,
       Function<Print, PrintSummary> summaries,
+      Function<Print, PrintEntries> entries,
       Function<Print, List<TraceSample>> traces)
       throws IOException {
     Files.createDirectories(folder);
@@ -56,8 +60,11 @@ public final class PrintExport {
     ArrayNode json = JSON.createArrayNode();
     for (Print print : all) {
       PrintSummary summary = summaries.apply(print);
-      row(csv, print, summary);
-      json.add(node(print, summary));
+      PrintEntries said = entries.apply(print);
+      row(csv, print, summary, said);
+      ObjectNode node = node(print, summary);
+      EntriesJson.put(node, said);
+      json.add(node);
       double inS = print.inAt().map(Mark::sessionS).orElse(0.0);
       Files.writeString(
           folder.resolve("print-" + print.number() + "-trace.csv"),
@@ -73,7 +80,7 @@ public final class PrintExport {
     return all.size();
   }
 
-  private static void row(StringBuilder out, Print print, PrintSummary s) {
+  private static void row(StringBuilder out, Print print, PrintSummary s, PrintEntries said) {
     out.append(print.number()).append(',').append(print.sessionId()).append(',');
     out.append(print.startedWall()).append(',');
     out.append(quoted(print.title())).append(',').append(quoted(print.notes())).append(',');
@@ -92,7 +99,12 @@ public final class PrintExport {
       Decimals.append(out, value.orElse(Double.NaN), 3);
       out.append(',');
     }
-    out.append(s.samples()).append('\n');
+    out.append(s.samples());
+    for (PrintField field : PrintField.values()) {
+      String value = said.of(field);
+      out.append(',').append(value.isEmpty() || field.number() ? value : quoted(value));
+    }
+    out.append('\n');
   }
 
   /** RFC 4180: quotes doubled, and quoted always. */

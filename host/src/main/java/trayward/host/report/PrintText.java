@@ -2,10 +2,16 @@ package trayward.host.report;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import trayward.host.session.Correction;
 import trayward.host.session.Mark;
 import trayward.host.session.Print;
+import trayward.host.session.PrintEntries;
+import trayward.host.session.PrintField;
 import trayward.host.session.PrintSummary;
 import trayward.host.session.TraceSample;
 
@@ -18,7 +24,10 @@ public final class PrintText {
   private PrintText() {}
 
   /** A table, one row a print. */
-  public static String list(List<Print> prints, Function<Print, PrintSummary> summaries) {
+  public static String list(
+      List<Print> prints,
+      Function<Print, PrintSummary> summaries,
+      Map<Long, Map<PrintField, String>> fields) {
     if (prints.isEmpty()) {
       return "No prints yet.\n";
     }
@@ -32,7 +41,7 @@ public final class PrintText {
         "pull",
         "mean °C",
         "swing K",
-        "title");
+        "title; paper; negative");
     for (Print print : prints) {
       PrintSummary s = summaries.apply(print);
       line(
@@ -44,9 +53,18 @@ public final class PrintText {
           print.inProgress() ? "in now" : clock(s.pullS()),
           value(s.meanC(), "%.2f"),
           value(swing(s), "%.2f"),
-          print.title());
+          words(print, fields.getOrDefault(print.number(), Map.of())));
     }
     return out.toString();
+  }
+
+  private static String words(Print print, Map<PrintField, String> fields) {
+    return Stream.of(
+            print.title(),
+            fields.getOrDefault(PrintField.PAPER, ""),
+            fields.getOrDefault(PrintField.NEGATIVE, ""))
+        .filter(text -> !text.isEmpty())
+        .collect(Collectors.joining("; "));
   }
 
   private static OptionalDouble swing(PrintSummary s) {
@@ -56,7 +74,8 @@ public final class PrintText {
   }
 
   /** One print whole, with at most some rows of its trace. */
-  public static String whole(Print print, PrintSummary s, double inS, List<TraceSample> samples) {
+  public static String whole(
+      Print print, PrintSummary s, PrintEntries said, double inS, List<TraceSample> samples) {
     StringBuilder out = new StringBuilder();
     line(out, "print %d%s", print.number(), print.title().isEmpty() ? "" : ": " + print.title());
     for (Mark mark : print.marks()) {
@@ -85,6 +104,7 @@ public final class PrintText {
     if (!print.notes().isEmpty()) {
       line(out, "  notes      %s", print.notes());
     }
+    said(out, said);
     int every = Math.max(1, (samples.size() + TRACE_ROWS - 1) / TRACE_ROWS);
     line(out, "  trace, %s:", every == 1 ? "every sample" : "every " + every + " samples");
     for (int i = 0; i < samples.size(); i += every) {
@@ -98,6 +118,26 @@ public final class PrintText {
           sample.duty());
     }
     return out.toString();
+  }
+
+  private static void said(StringBuilder out, PrintEntries said) {
+    said.fields()
+        .forEach(
+            (field, value) ->
+                line(
+                    out, "  %-18s %s %s", field.word(), value, field.number() ? field.unit() : ""));
+    said.steps().forEach(step -> line(out, "  step %-5d %s", step.n(), step.words()));
+    said.pictures()
+        .forEach(
+            p -> line(out, "  picture %d  %s, %d x %d", p.id(), p.file(), p.width(), p.height()));
+    for (Correction c : said.history()) {
+      String at = c.wall().toString().substring(0, 16).replace('T', ' ');
+      line(out, "  %s  %s: was %s, became %s", at, c.field(), shown(c.was()), shown(c.became()));
+    }
+  }
+
+  private static String shown(String text) {
+    return text.isEmpty() ? "nothing" : '"' + text + '"';
   }
 
   /** Minutes and seconds; a dash for none. */
@@ -114,6 +154,8 @@ public final class PrintText {
   }
 
   private static void line(StringBuilder out, String format, Object... values) {
-    out.append(String.format(Locale.ROOT, format, values).stripTrailing()).append('\n');
+    // What a person typed may hold anything; a terminal would obey control characters.
+    String text = String.format(Locale.ROOT, format, values).stripTrailing();
+    out.append(text.replaceAll("[\\p{Cntrl}&&[^\n\t]]", "\uFFFD")).append('\n');
   }
 }

@@ -33,6 +33,16 @@ final class CorrectionRows {
         .execute();
   }
 
+  /** How many there are of a thing. */
+  static int count(Handle handle, Correction.Thing thing, long id) {
+    return handle
+        .createQuery("SELECT count(*) FROM corrections WHERE thing = :thing AND thing_id = :id")
+        .bind("thing", thing.word())
+        .bind("id", id)
+        .mapTo(Integer.class)
+        .one();
+  }
+
   /** What was corrected of a thing, oldest first: at most the newest {@code limit}. */
   static List<Correction> of(Handle handle, Correction.Thing thing, long id, int limit) {
     return handle

@@ -4,10 +4,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Bath;
 import trayward.host.bath.BookEntry;
-import trayward.host.session.Mark;
 import trayward.host.session.Print;
 import trayward.host.session.PrintSummary;
 import trayward.host.session.Session;
@@ -99,24 +97,17 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
    * while it is in progress; at most the first 6 h and {@link #PRINT_TRACE_MAX} samples.
    */
   public List<TraceSample> traceOf(Print print) {
-    return connection.read(handle -> traceAround(handle, print, 0));
+    return connection.read(handle -> SummaryRows.traceAround(handle, print, 0));
   }
 
-  /** What the print's trace amounts to. */
+  /** What the print's trace amounts to: as kept, or worked out while it may still change. */
   public PrintSummary summaryOf(Print print) {
-    return PrintSummary.of(
-        print, connection.read(handle -> traceAround(handle, print, PrintSummary.GAP_MAX_S)));
+    return archive().summaries(List.of(print)).get(0);
   }
 
-  private static List<TraceSample> traceAround(Handle handle, Print print, double marginS) {
-    Optional<Mark> in = print.inAt();
-    if (in.isEmpty()) {
-      return List.of();
-    }
-    double inS = in.get().sessionS();
-    double endS = Math.min(print.endS().orElse(Double.POSITIVE_INFINITY), inS + PRINT_TRACE_MAX);
-    return TraceRows.between(
-        handle, print.sessionId(), inS - marginS, endS + marginS, PRINT_TRACE_MAX);
+  /** What is said of prints, and the search for them. */
+  public PrintArchive archive() {
+    return new PrintArchive(connection);
   }
 
   /** A bath by its id. */

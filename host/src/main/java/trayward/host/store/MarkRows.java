@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
+import trayward.host.session.Correction;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.MarkRule;
@@ -68,30 +69,43 @@ final class MarkRows {
         .bind("wall", wall.toEpochMilli())
         .bind("id", last.id())
         .execute();
+    keepUndone(handle, latest.get(), last, wall);
+    SummaryRows.drop(handle, latest.get().number());
     if (last.kind() == MarkKind.IN) {
       PrintRows.reopenLeftBy(handle, latest.get().number());
     }
     return Optional.of(last);
   }
 
-  /** The marks not taken back of the prints from {@code first} to {@code last}, in time order. */
-  static Map<Long, List<Mark>> live(Handle handle, long first, long last) {
+  private static void keepUndone(Handle handle, Print print, Mark mark, Instant wall) {
+    CorrectionRows.keep(
+        handle,
+        new Correction(
+            wall,
+            Correction.Thing.PRINT,
+            print.number(),
+            mark.kind().word(),
+            MarkCorrections.seconds(print.elapsedS(mark.kind()).orElse(0)),
+            ""));
+  }
+
+  /** The marks not taken back of at most {@link LogReader#ROWS_MAX} prints, in time order. */
+  static Map<Long, List<Mark>> live(Handle handle, List<Long> numbers) {
     Map<Long, List<Mark>> byPrint = new HashMap<>();
     handle
         .createQuery(
             """
-            SELECT * FROM marks WHERE undone = 0 AND print BETWEEN :first AND :last
+            SELECT * FROM marks WHERE undone = 0 AND print IN (<numbers>)
               ORDER BY session_ms, id
             """)
-        .bind("first", first)
-        .bind("last", last)
+        .bindList("numbers", numbers)
         .map(MarkRows::numbered)
         .forEach(
             mark -> byPrint.computeIfAbsent(mark.print(), n -> new ArrayList<>()).add(mark.mark()));
     return byPrint;
   }
 
-  private static void insert(
+  static void insert(
       Handle handle, long print, MarkKind kind, Moment at, String by, OptionalDouble bathC) {
     Cells.bind(
             handle
@@ -110,8 +124,25 @@ final class MarkRows {
         .execute();
   }
 
+  /** Puts a mark elsewhere; who made it stays. */
+  static void move(Handle handle, long id, Moment at, OptionalDouble bathC) {
+    Cells.bind(
+            handle
+                .createUpdate(
+                    """
+                    UPDATE marks SET session_ms = :ms, wall_ms = :wall, bath_centi_c = :bath
+                      WHERE id = :id
+                    """)
+                .bind("ms", Cells.ms(at.sessionS()))
+                .bind("wall", at.wall().toEpochMilli())
+                .bind("id", id),
+            "bath",
+            Cells.centi(bathC))
+        .execute();
+  }
+
   /** How many marks a print has had, those taken back included. */
-  private static int ever(Handle handle, long print) {
+  static int ever(Handle handle, long print) {
     return handle
         .createQuery("SELECT count(*) FROM marks WHERE print = :print")
         .bind("print", print)

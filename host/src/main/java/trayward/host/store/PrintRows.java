@@ -16,8 +16,8 @@ import trayward.host.session.Print;
 /** The table of prints. A print whose every mark was taken back is kept and not shown. */
 final class PrintRows {
 
-  private static final String SHOWN =
-      "EXISTS (SELECT 1 FROM marks WHERE print = number AND undone = 0)";
+  /** Whether the print {@code number} of a query is shown. */
+  static final String SHOWN = "EXISTS (SELECT 1 FROM marks WHERE print = number AND undone = 0)";
 
   private PrintRows() {}
 
@@ -57,6 +57,12 @@ final class PrintRows {
 
   /** Takes back that print {@code number} left an earlier one without a pull. */
   static void reopenLeftBy(Handle handle, long number) {
+    handle
+        .createUpdate(
+            "DELETE FROM print_summaries WHERE print IN"
+                + " (SELECT number FROM prints WHERE closed_by = :number)")
+        .bind("number", number)
+        .execute();
     handle
         .createUpdate(
             "UPDATE prints SET closed_ms = NULL, closed_by = NULL WHERE closed_by = :number")
@@ -109,13 +115,53 @@ final class PrintRows {
             .list());
   }
 
-  private static List<Print> withMarks(Handle handle, List<Print> newestFirst) {
+  /** The print after or before one in its session. */
+  static Optional<Print> neighbour(Handle handle, Print print, boolean after) {
+    return handle
+        .createQuery(
+            "SELECT * FROM prints WHERE session_id = :id AND "
+                + SHOWN
+                + (after
+                    ? " AND number > :number ORDER BY number LIMIT 1"
+                    : " AND number < :number ORDER BY number DESC LIMIT 1"))
+        .bind("id", print.sessionId())
+        .bind("number", print.number())
+        .map(PrintRows::bare)
+        .findOne()
+        .map(bare -> withMarks(handle, List.of(bare)).get(0));
+  }
+
+  /**
+   * A print's in was put elsewhere: it began then, and one it left without a pull was left then.
+   */
+  static void moveBeginning(Handle handle, long number, Moment at) {
+    handle
+        .createUpdate("UPDATE prints SET started_wall_ms = :wall WHERE number = :number")
+        .bind("wall", at.wall().toEpochMilli())
+        .bind("number", number)
+        .execute();
+    handle
+        .createUpdate("UPDATE prints SET closed_ms = :ms WHERE closed_by = :number")
+        .bind("ms", Cells.ms(at.sessionS()))
+        .bind("number", number)
+        .execute();
+  }
+
+  /** A pull that was forgotten is known now. */
+  static void noLongerLeft(Handle handle, long number) {
+    handle
+        .createUpdate("UPDATE prints SET closed_ms = NULL, closed_by = NULL WHERE number = :number")
+        .bind("number", number)
+        .execute();
+  }
+
+  /** Prints, newest first, with their marks. */
+  static List<Print> withMarks(Handle handle, List<Print> newestFirst) {
     if (newestFirst.isEmpty()) {
       return List.of();
     }
     Map<Long, List<Mark>> marks =
-        MarkRows.live(
-            handle, newestFirst.get(newestFirst.size() - 1).number(), newestFirst.get(0).number());
+        MarkRows.live(handle, newestFirst.stream().map(Print::number).toList());
     List<Print> whole = new ArrayList<>(newestFirst.size());
     for (Print bare : newestFirst) {
       whole.add(
@@ -131,7 +177,8 @@ final class PrintRows {
     return List.copyOf(whole);
   }
 
-  private static Print bare(ResultSet row, StatementContext context) throws SQLException {
+  /** A print of a row, without its marks. */
+  static Print bare(ResultSet row, StatementContext context) throws SQLException {
     return new Print(
         row.getLong("number"),
         row.getLong("session_id"),

@@ -3,7 +3,10 @@ package trayward.host.store;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -77,6 +80,27 @@ final class SessionRows {
         .bind("offset", offset)
         .map(SessionRows::session)
         .list();
+  }
+
+  /** What was felt in each of these sessions, in the person's words; the empty text is left out. */
+  static Map<Long, String> symptoms(Handle handle, Collection<Long> ids) {
+    Map<Long, String> byId = new HashMap<>();
+    if (!ids.isEmpty()) {
+      handle
+          .createQuery("SELECT id, symptoms FROM sessions WHERE id IN (<ids>) AND symptoms <> ''")
+          .bindList("ids", List.copyOf(ids))
+          .map((row, context) -> Map.entry(row.getLong(1), row.getString(2)))
+          .forEach(entry -> byId.put(entry.getKey(), entry.getValue()));
+    }
+    return byId;
+  }
+
+  static void setSymptoms(Handle handle, long id, String symptoms) {
+    handle
+        .createUpdate("UPDATE sessions SET symptoms = :symptoms WHERE id = :id")
+        .bind("symptoms", symptoms)
+        .bind("id", id)
+        .execute();
   }
 
   /** Session time of its last mark or sample, milliseconds; 0 where there is none. */

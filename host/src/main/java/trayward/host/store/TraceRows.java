@@ -67,6 +67,15 @@ final class TraceRows {
         .execute();
   }
 
+  /** Session time of a session's newest sample, milliseconds; -1 where there is none. */
+  static long lastMs(Handle handle, long sessionId) {
+    return handle
+        .createQuery("SELECT coalesce(max(t_ms), -1) FROM trace WHERE session_id = :session")
+        .bind("session", sessionId)
+        .mapTo(Long.class)
+        .one();
+  }
+
   static List<TraceSample> between(
       Handle handle, long sessionId, double fromS, double toS, int limit) {
     return handle

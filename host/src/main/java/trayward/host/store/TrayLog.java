@@ -1,18 +1,20 @@
 package trayward.host.store;
 
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Bath;
 import trayward.host.bath.BookEntry;
-import trayward.host.bath.Problem;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Moment;
 import trayward.host.session.Print;
+import trayward.host.session.PrintField;
 import trayward.host.session.Session;
 import trayward.host.session.TraceSample;
 
@@ -38,12 +40,14 @@ public final class TrayLog extends LogReader {
   private final FolderLock folder;
   private final BookKeeper keeper;
   private final VapourRows vapour;
+  private final Pictures pictures;
 
   TrayLog(LogConnection connection, FolderLock folder, BookModel model) {
     super(connection);
     this.folder = folder;
     this.keeper = new BookKeeper(model.use());
     this.vapour = new VapourRows(model.vapour());
+    this.pictures = new Pictures(connection);
   }
 
   /** Starts a session. One still open is ended as {@code superseded} first. */
@@ -165,32 +169,20 @@ public final class TrayLog extends LogReader {
    * @param notes up to {@link Print#NOTES_MAX} characters; empty leaves them as they are
    */
   public PrintUpdate updatePrint(long number, Optional<String> title, Optional<String> notes) {
-    Optional<Problem> problem =
-        tooLong("title", title, Print.TITLE_MAX).or(() -> tooLong("notes", notes, Print.NOTES_MAX));
-    if (problem.isPresent()) {
-      return new PrintUpdate.Refused(problem.get());
-    }
-    return connection()
-        .write(
-            handle -> {
-              Optional<Print> was = PrintRows.byNumber(handle, number);
-              was.ifPresent(
-                  print ->
-                      PrintRows.setTexts(
-                          handle,
-                          number,
-                          title.orElse(print.title()),
-                          notes.orElse(print.notes())));
-              Optional<Print> is = PrintRows.byNumber(handle, number);
-              return is.isPresent()
-                  ? new PrintUpdate.Updated(is.get())
-                  : new PrintUpdate.NoSuchPrint();
-            });
+    Map<String, String> changes = new HashMap<>();
+    title.ifPresent(text -> changes.put(PrintField.TITLE.name(), text));
+    notes.ifPresent(text -> changes.put(PrintField.NOTES.name(), text));
+    return record().change(number, changes, Instant.now());
   }
 
-  private static Optional<Problem> tooLong(String field, Optional<String> text, int max) {
-    return text.filter(t -> t.length() > max)
-        .map(t -> new Problem(field, t, "at most " + max + " characters"));
+  /** What a person says of a print, enters and puts right. */
+  public PrintRecord record() {
+    return new PrintRecord(connection(), keeper);
+  }
+
+  /** The pictures of prints. */
+  public Pictures pictures() {
+    return pictures;
   }
 
   /** Bath by bath what is in it. */

@@ -1,6 +1,5 @@
 package trayward.host.web;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -23,36 +22,26 @@ final class LogApi {
   /** Where a mark may say it comes from. */
   private static final List<String> BY = List.of("page", "pedal", "api");
 
-  private static final String KINDS = "in, emergence or pull";
+  static final String KINDS = "in, emergence or pull";
 
   private final TrayLog log;
   private final Logbook logbook;
   private final TrayLink link;
+  private final PrintDocuments documents;
 
   LogApi(TrayLog log, Logbook logbook, TrayLink link) {
     this.log = log;
     this.logbook = logbook;
     this.link = link;
+    this.documents = new PrintDocuments(log);
   }
 
   void routes(RoutesConfig routes) {
-    routes.get("/api/sessions", this::sessions);
     routes.post("/api/sessions", this::beginSession);
-    routes.get("/api/prints", this::prints);
     routes.post("/api/prints", this::beginPrint);
-    routes.get("/api/prints/{id}", ctx -> Json.answer(ctx, 200, document(known(ctx))));
-    routes.patch("/api/prints/{id}", this::change);
     routes.post("/api/prints/{id}/marks", this::markOf);
     routes.get("/api/prints/{id}/trace.csv", this::trace);
     routes.post("/api/marks", this::mark);
-  }
-
-  private void sessions(Context ctx) {
-    ArrayNode list = Json.MAPPER.createArrayNode();
-    int limit = Json.query(ctx, "limit", 100, 1000);
-    int offset = Json.query(ctx, "offset", 0, 100_000_000);
-    log.sessions(limit, offset).forEach(s -> list.add(PrintJson.session(s)));
-    Json.answer(ctx, 200, list);
   }
 
   private void beginSession(Context ctx) {
@@ -61,15 +50,7 @@ final class LogApi {
         logbook
             .beginSession()
             .orElseThrow(() -> Refused.unavailable("the controller does not answer"));
-    Json.answer(ctx, was ? 200 : 201, PrintJson.session(session));
-  }
-
-  private void prints(Context ctx) {
-    ArrayNode list = Json.MAPPER.createArrayNode();
-    int limit = Json.query(ctx, "limit", 100, 1000);
-    int offset = Json.query(ctx, "offset", 0, 100_000_000);
-    log.prints(limit, offset).forEach(p -> list.add(document(p)));
-    Json.answer(ctx, 200, list);
+    Json.answer(ctx, was ? 200 : 201, documents.session(session));
   }
 
   private void beginPrint(Context ctx) {
@@ -133,13 +114,6 @@ final class LogApi {
     return MarkKind.of(word).orElseThrow(() -> Refused.field("kind", word, KINDS));
   }
 
-  private void change(Context ctx) {
-    Print print = known(ctx);
-    ObjectNode body = Json.body(ctx, List.of("title", "notes"));
-    PrintUpdate update = log.updatePrint(print.number(), text(body, "title"), text(body, "notes"));
-    Json.answer(ctx, 200, document(updated(update)));
-  }
-
   private static Print updated(PrintUpdate update) {
     if (update instanceof PrintUpdate.Updated done) {
       return done.print();
@@ -166,6 +140,6 @@ final class LogApi {
   }
 
   private ObjectNode document(Print print) {
-    return PrintJson.print(print, log.summaryOf(print));
+    return documents.whole(print);
   }
 }

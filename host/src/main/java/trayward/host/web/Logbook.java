@@ -2,6 +2,7 @@ package trayward.host.web;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Session;
 import trayward.host.store.MarkResult;
@@ -11,6 +12,9 @@ public interface Logbook {
 
   /** Marks a moment now; an {@code in} begins a print, and a session where none is open. */
   MarkResult mark(MarkKind kind, String by);
+
+  /** Takes back the newest mark of the open session; empty where there is none. */
+  Optional<Mark> undo();
 
   /** The open session, begun now where none is; empty where the controller does not answer. */
   Optional<Session> beginSession();

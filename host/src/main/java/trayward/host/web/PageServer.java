@@ -70,6 +70,9 @@ public final class PageServer implements AutoCloseable {
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
               new ForecastApi(logbook).routes(config.routes);
               new ShelfApi(log.shelf(), Clock.systemUTC()).routes(config.routes);
+              new PrintApi(log).routes(config.routes);
+              new CorrectionApi(log, logbook).routes(config.routes);
+              new PictureApi(log).routes(config.routes);
               problems(config);
             });
     server.start();

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -46,8 +47,7 @@ class ForecastDeskTest {
     log = LogFile.open(folder);
     session = log.startSession(EVENING, true);
     BathBook.Now now = new BathBook.Now(EVENING, 0);
-    log.baths()
-        .make(now, "x", 0, "", List.of(BookEntry.poured(0, 0, EVENING, 0, "water", 1000)));
+    log.baths().make(now, "x", 0, "", List.of(BookEntry.poured(0, 0, EVENING, 0, "water", 1000)));
   }
 
   @AfterEach
@@ -172,9 +172,7 @@ class ForecastDeskTest {
     for (int i = 1; i <= 8; i++) {
       print(40);
       String paper = i <= 4 ? "Bark" : "Moss";
-      int number = i;
-      log.pastPrints(); // the table is written by hand below: another class keeps it
-      TestRows.field(log, number, "paper", paper);
+      log.record().change(i, Map.of("paper", paper), EVENING);
     }
     Outlook outlook = followed(desk(), nowS, 40);
     assertEquals(Optional.of("Moss"), outlook.paper());

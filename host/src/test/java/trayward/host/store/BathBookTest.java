@@ -110,19 +110,14 @@ class BathBookTest {
   }
 
   private void sized(long print, double widthMm, double heightMm) {
-    log.connection()
-        .write(
-            handle -> {
-              handle.execute(
-                  "INSERT OR REPLACE INTO print_fields VALUES (?, 'width_mm', ?)",
-                  print,
-                  Double.toString(widthMm));
-              handle.execute(
-                  "INSERT OR REPLACE INTO print_fields VALUES (?, 'height_mm', ?)",
-                  print,
-                  Double.toString(heightMm));
-              return true;
-            });
+    PrintUpdate update =
+        log.record()
+            .change(
+                print,
+                Map.of(
+                    "width_mm", Double.toString(widthMm), "height_mm", Double.toString(heightMm)),
+                EVENING);
+    assertInstanceOf(PrintUpdate.Updated.class, update);
   }
 
   @Test

@@ -3,6 +3,7 @@ package trayward.host.web;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Moment;
 import trayward.host.session.Session;
@@ -26,6 +27,11 @@ final class FakeLogbook implements Logbook {
   public MarkResult mark(MarkKind kind, String by) {
     Session session = beginSession().orElseThrow();
     return log.mark(kind, session.id(), new Moment(nowS, WALL), by, OptionalDouble.of(39.5));
+  }
+
+  @Override
+  public Optional<Mark> undo() {
+    return log.openSession().flatMap(s -> log.undoLastMark(s.id(), WALL));
   }
 
   @Override
