@@ -385,7 +385,8 @@ class PageServerTest {
           path.replace("{id}", "7")
               .replace("{command}", "presence")
               .replace("{item}", "cartridge")
-              .replace("{role}", "bath");
+              .replace("{role}", "bath")
+              .replace("{planner}", "heat");
       int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
       assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);
     } catch (Exception e) {
