@@ -6,11 +6,11 @@ import static trayward.host.report.plan.PlanOption.text;
 
 import java.util.List;
 import java.util.OptionalDouble;
-import trayward.host.bath.Addition;
 import trayward.host.bath.Amount;
 import trayward.host.bath.Bath;
 import trayward.host.bath.BathChange;
 import trayward.host.bath.BathContents;
+import trayward.host.bath.BookEntry;
 import trayward.host.bath.Checked;
 import trayward.host.bath.Dilution;
 import trayward.host.bath.Dose;
@@ -138,7 +138,7 @@ final class BathPlan implements Planner {
     BathContents bath = into;
     double left = ml;
     while (left > 1e-9) {
-      double jug = Math.min(left, Addition.MILLILITRES_MAX);
+      double jug = Math.min(left, BookEntry.MILLILITRES_MAX);
       if (bath.after(new BathChange.Poured(what, jug)) instanceof Checked.Good<BathContents> g) {
         bath = g.value();
       }

@@ -96,11 +96,14 @@ record PlanWords(Map<String, String> told, List<PlanOption> options) {
     };
   }
 
-  /** What was taken because it was not told, in a line; empty for nothing. */
+  /**
+   * What was taken because it was not told, in a line; empty for nothing. None of it is no news.
+   */
   String taken() {
     StringBuilder out = new StringBuilder();
     for (PlanOption option : options) {
-      boolean silent = has(option) || option.otherwise().isEmpty();
+      boolean silent =
+          has(option) || option.otherwise().isEmpty() || option.otherwise().equals("0");
       if (!silent && option.kind() != PlanOption.Kind.FLAG) {
         out.append(out.isEmpty() ? "taken: " : ", ").append(option.dashed()).append(' ');
         out.append(option.otherwise());
