@@ -1,5 +1,7 @@
 package trayward.host.heat;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -16,17 +18,14 @@ public record WarmUp(double heatedS, double reachedS, double peakC, double plate
   /** Half width of the band around a set temperature, K, as the tray's own times are measured. */
   public static final double BAND_K = 0.2;
 
-  /** Step of the integration, s: small beside the quickest tray, 2 s of plate into bath. */
+  /** Step of the integration, s: half of the quickest tray, 100 J/K at 100 W/K into a bath. */
   private static final double STEP_S = 0.5;
 
-  /** Longest time looked ahead, s: six hours, as for the simulated tray. */
-  private static final double LONGEST_S = 21_600;
+  /** Longest time looked ahead, steps: six hours, as for the simulated tray. */
+  private static final int LONGEST = 43_200;
 
   /** The switching time is found to this, s. */
   private static final double SWITCH_S = 1e-3;
-
-  /** What one course came to. */
-  private record Course(double reachedS, double peakC, double plateC) {}
 
   /**
    * The quickest warm-up.
@@ -40,58 +39,73 @@ public record WarmUp(double heatedS, double reachedS, double peakC, double plate
    */
   public static Optional<WarmUp> of(
       HeatedTray tray, HeatedTray.At from, double setC, double overK) {
-    double lowC = setC - BAND_K;
     double highC = setC + overK;
-    double early = 0;
-    double late = secondsOfHeatTo(tray, from, highC);
-    if (late >= LONGEST_S) {
-      early = late;
-    }
+    List<HeatedTray.At> heated = heatedTo(tray, from, highC);
+    double late = (heated.size() - 1) * STEP_S;
+    double early = heated.get(heated.size() - 1).bathC() < highC ? late : 0;
     while (late - early > SWITCH_S) {
       double middle = (early + late) / 2;
-      if (course(tray, from, middle, lowC).peakC() > highC) {
+      if (last(coast(tray, off(tray, heated, middle))).bathC() > highC) {
         late = middle;
       } else {
         early = middle;
       }
     }
-    Course best = course(tray, from, early, lowC);
-    return best.peakC() < lowC
-        ? Optional.empty()
-        : Optional.of(new WarmUp(early, best.reachedS(), best.peakC(), best.plateC()));
-  }
-
-  /** Full heat until the bath is there, s; {@link #LONGEST_S} where it never is. */
-  private static double secondsOfHeatTo(HeatedTray tray, HeatedTray.At from, double bathC) {
-    HeatedTray.At at = from;
-    double seconds = 0;
-    while (at.bathC() < bathC && seconds < LONGEST_S) {
-      at = tray.heated(at, STEP_S);
-      seconds += STEP_S;
+    HeatedTray.At off = off(tray, heated, early);
+    List<HeatedTray.At> coast = coast(tray, off);
+    double lowC = setC - BAND_K;
+    if (last(coast).bathC() < lowC) {
+      return Optional.empty();
     }
-    return seconds;
+    double reachedS =
+        off.bathC() >= lowC ? crossingS(heated, lowC) : early + crossingS(coast, lowC);
+    double plateC = Math.max(from.plateC(), off.plateC());
+    return Optional.of(new WarmUp(early, reachedS, last(coast).bathC(), plateC));
   }
 
-  /** Heated for so long, then left alone until it no longer rises. */
-  private static Course course(HeatedTray tray, HeatedTray.At from, double heatedS, double lowC) {
-    HeatedTray.At at = from;
-    double seconds = 0;
-    double reachedS = 0;
-    double plateC = from.plateC();
-    boolean rising = true;
-    while (rising && seconds < 2 * LONGEST_S) {
-      boolean heated = seconds < heatedS;
-      double step = heated ? Math.min(STEP_S, heatedS - seconds) : STEP_S;
-      HeatedTray.At next = heated ? tray.heated(at, step) : tray.coasted(at, step);
-      rising = heated || next.bathC() > at.bathC();
-      if (at.bathC() < lowC && next.bathC() >= lowC) {
-        reachedS = seconds + step * (lowC - at.bathC()) / (next.bathC() - at.bathC());
+  /** Full heat, step by step, until the bath is there or the time is over. */
+  private static List<HeatedTray.At> heatedTo(HeatedTray tray, HeatedTray.At from, double bathC) {
+    List<HeatedTray.At> steps = new ArrayList<>(List.of(from));
+    while (last(steps).bathC() < bathC && steps.size() <= LONGEST) {
+      steps.add(tray.heated(last(steps), STEP_S));
+    }
+    return steps;
+  }
+
+  /** Where it stands when it is switched off at a time. */
+  private static HeatedTray.At off(HeatedTray tray, List<HeatedTray.At> heated, double seconds) {
+    int whole = (int) (seconds / STEP_S);
+    return tray.heated(heated.get(whole), seconds - whole * STEP_S);
+  }
+
+  /** Without heat, step by step, until it no longer rises. */
+  private static List<HeatedTray.At> coast(HeatedTray tray, HeatedTray.At from) {
+    List<HeatedTray.At> steps = new ArrayList<>(List.of(from));
+    HeatedTray.At next = tray.coasted(from, STEP_S);
+    while (next.bathC() > last(steps).bathC() && steps.size() <= LONGEST) {
+      steps.add(next);
+      next = tray.coasted(next, STEP_S);
+    }
+    return steps;
+  }
+
+  /**
+   * When a rising bath first is at a temperature, s from the first step on; 0 where it begins
+   * there.
+   */
+  private static double crossingS(List<HeatedTray.At> steps, double bathC) {
+    for (int i = 1; i < steps.size(); i++) {
+      double before = steps.get(i - 1).bathC();
+      double now = steps.get(i).bathC();
+      if (before < bathC && now >= bathC) {
+        return (i - 1 + (bathC - before) / (now - before)) * STEP_S;
       }
-      seconds += step;
-      plateC = Math.max(plateC, next.plateC());
-      at = rising ? next : at;
     }
-    return new Course(reachedS, at.bathC(), plateC);
+    return 0;
+  }
+
+  private static HeatedTray.At last(List<HeatedTray.At> steps) {
+    return steps.get(steps.size() - 1);
   }
 
   /**

@@ -86,6 +86,23 @@ class WarmUpTest {
     assertTrue(slow.plateC() <= 52 + 1e-9, slow.toString());
   }
 
+  /** All its heat ends within the band and never above: no need to switch off. */
+  @Test
+  void aHeaterThatJustHoldsItGetsThereSlowly() {
+    HeatedTray just = REFERENCE.heatedBy(REFERENCE.holdW(39.95));
+    WarmUp slow = WarmUp.of(just, COLD, 40, 0).orElseThrow();
+    assertTrue(slow.reachedS() > 3600 && slow.reachedS() < 21_600, slow.toString());
+  }
+
+  /** Left alone on a hot plate it comes there by itself. */
+  @Test
+  void aBathOnAHotPlateMayNeedNoHeat() {
+    WarmUp up = WarmUp.of(REFERENCE, new HeatedTray.At(70, 37), 40, 0).orElseThrow();
+    assertEquals(0, up.heatedS());
+    assertTrue(up.reachedS() > 0, up.toString());
+    assertEquals(70, up.plateC());
+  }
+
   @Test
   void aWeakHeaterNeverGetsThereAndAWarmBathIsThere() {
     assertTrue(WarmUp.of(tray(1, 18, 60), COLD, 40, 0).isEmpty());
