@@ -36,6 +36,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param trayName name of the tray, by which what is learned of it is remembered
  * @param link the line between controller and host
  * @param watchdog who outside of the program is told of complete scans
+ * @param book what the bath book reckons with
  */
 public record Settings(
     Io io,
@@ -54,7 +55,8 @@ public record Settings(
     Path logFolder,
     String trayName,
     LinkTable link,
-    WatchdogTable watchdog) {
+    WatchdogTable watchdog,
+    BookTable book) {
 
   /** Where inputs and outputs are. */
   public sealed interface Io {
@@ -154,7 +156,8 @@ public record Settings(
             logFolder(top.table("log")),
             trayName,
             LinkTable.read(top.table("link")),
-            WatchdogTable.read(top.table("watchdog")));
+            WatchdogTable.read(top.table("watchdog")),
+            BookTable.read(top.table("book")));
     top.done();
     if (finished) {
       refuseBlindHeater(tray, settings.plateFitted(), plant.heaterW(), limits);

@@ -1,4 +1,4 @@
-/** Air changes, purge and after-run. Empty until the planners are built. */
+/** Air changes, purge and after-run. */
 @NullMarked
 package trayward.host.air;
 

@@ -2,6 +2,7 @@ package trayward.host.app;
 
 import io.javalin.util.JavalinBindException;
 import java.time.Clock;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -17,18 +18,20 @@ final class HostHalf implements AutoCloseable {
   private final Recorder recorder;
   private final PageServer page;
   private final ScheduledExecutorService ticks;
+  private final ExecutorService learner;
 
-  private HostHalf(TrayLog log, Recorder recorder, PageServer page) {
+  private HostHalf(TrayLog log, Recorder recorder, PageServer page, ExecutorService learner) {
     this.log = log;
     this.recorder = recorder;
     this.page = page;
-    this.ticks =
-        Executors.newSingleThreadScheduledExecutor(
-            task -> {
-              Thread thread = new Thread(task, "recorder");
-              thread.setDaemon(true);
-              return thread;
-            });
+    this.learner = learner;
+    this.ticks = Executors.newSingleThreadScheduledExecutor(task -> daemon(task, "recorder"));
+  }
+
+  private static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    return thread;
   }
 
   /**
@@ -37,10 +40,11 @@ final class HostHalf implements AutoCloseable {
    * @throws PortTaken where another program has the port
    */
   static HostHalf open(Settings.Server server, TrayLink link, TrayLog log) throws PortTaken {
-    Recorder recorder = new Recorder(link, log, Clock.systemUTC());
+    ExecutorService learner = Executors.newSingleThreadExecutor(task -> daemon(task, "forecast"));
+    Recorder recorder = new Recorder(link, log, Clock.systemUTC(), learner);
     try {
-      return new HostHalf(
-          log, recorder, PageServer.start(server.address(), server.port(), link, log, recorder));
+      PageServer page = PageServer.start(server.address(), server.port(), link, log, recorder);
+      return new HostHalf(log, recorder, page, learner);
     } catch (JavalinBindException e) {
       throw new PortTaken(
           "port "
@@ -76,6 +80,7 @@ final class HostHalf implements AutoCloseable {
   public void close() {
     ticks.shutdown();
     recorder.close();
+    learner.shutdown();
     page.close();
     log.close();
   }

@@ -42,7 +42,7 @@ final class HostRunner {
       if (!settings.link().configured()) {
         throw noLine(config);
       }
-      return serve(settings, LogFile.open(settings.logFolder()));
+      return serve(settings, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return LogWork.exitCode(e);

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.concurrent.Executor;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import trayward.host.link.LinkEvent;
@@ -22,6 +23,7 @@ import trayward.host.store.LogFailed;
 import trayward.host.store.MarkResult;
 import trayward.host.store.TrayLog;
 import trayward.host.web.Logbook;
+import trayward.host.web.Outlook;
 
 /**
  * Keeps the session: begins and ends it, writes the trace once a second, the events, and the marks.
@@ -43,6 +45,7 @@ final class Recorder implements Logbook {
   private final TrayLink link;
   private final TrayLog log;
   private final Clock wall;
+  private final ForecastDesk forecast;
   private final SummaryKeeper summaries = new SummaryKeeper();
   private final Deque<LinkEvent> waiting = new ArrayDeque<>();
   private Optional<Session> session = Optional.empty();
@@ -51,15 +54,17 @@ final class Recorder implements Logbook {
   private double lastSignS;
   private double newestS;
   private long lastTraceSecond = Long.MIN_VALUE;
+  private long lastForecastSecond = Long.MIN_VALUE;
   private boolean healthy = true;
   // The mark of the pedal's last press, while nothing has been marked since: a long press means it.
   private Optional<MarkKind> pedalMark = Optional.empty();
 
   /** A recorder over a log that was just opened: no session is open in it. */
-  Recorder(TrayLink link, TrayLog log, Clock wall) {
+  Recorder(TrayLink link, TrayLog log, Clock wall, Executor learner) {
     this.link = link;
     this.log = log;
     this.wall = wall;
+    this.forecast = new ForecastDesk(log, learner);
   }
 
   /** Ten times a second: events, trace, beginning and end of the session. */
@@ -76,6 +81,7 @@ final class Recorder implements Logbook {
       status.ifPresent(this::follow);
       writeEvents();
       status.ifPresent(this::trace);
+      status.ifPresent(this::forecast);
       summaries.tick(log);
       if (!healthy) {
         LOG.info("the log takes what is written again");
@@ -177,6 +183,19 @@ final class Recorder implements Logbook {
         session.get().id(),
         new TraceSample(atS, s.bathC(), s.plateC(), s.setC(), s.duty(), s.state(), s.fanProven()));
     lastTraceSecond = second;
+  }
+
+  private void forecast(TrayStatus s) {
+    long second = (long) Math.floor(s.uptimeS());
+    if (second != lastForecastSecond) {
+      lastForecastSecond = second;
+      forecast.follow(session.isPresent() ? s.uptimeS() - sessionZeroS : Double.NaN, s.bathC());
+    }
+  }
+
+  @Override
+  public Optional<Outlook> outlook() {
+    return forecast.outlook();
   }
 
   @Override

@@ -29,7 +29,7 @@ final class RunRunner {
   int run(Optional<Path> config) {
     try {
       Settings settings = config.isPresent() ? Settings.read(config.get()) : Settings.standard();
-      return serve(settings, LogFile.open(settings.logFolder()));
+      return serve(settings, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return LogWork.exitCode(e);

@@ -1,7 +1,6 @@
 package trayward.host.bath;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -10,7 +9,8 @@ import java.util.Optional;
  * @param id id in the log, counts from 1
  * @param madeWall wall-clock time it was made
  * @param name what the person calls it, 1 to {@value #NAME_MAX} characters
- * @param litres volume made up, more than 0 up to {@value #LITRES_MAX} L
+ * @param litres volume of which nothing is told but that it was there at the beginning, 0 to
+ *     {@value #LITRES_MAX} L; what was poured in by name stands in the book
  * @param note free text such as stock and dilution, at most {@value #NOTE_MAX} characters
  */
 public record Bath(long id, Instant madeWall, String name, double litres, String note) {
@@ -38,24 +38,9 @@ public record Bath(long id, Instant madeWall, String name, double litres, String
         : new Checked.Good<>(new Bath(id, madeWall, name, litres, note));
   }
 
-  /**
-   * Litres poured into the tray so far: what was made up and every addition to this bath. What
-   * evaporated or left with sheets is not taken off.
-   *
-   * @param additions additions to any bath; only those to this one count
-   */
-  public double litresWith(List<Addition> additions) {
-    double millilitres =
-        additions.stream()
-            .filter(addition -> addition.bathId() == id)
-            .mapToDouble(Addition::millilitres)
-            .sum();
-    return litres + millilitres / 1000;
-  }
-
   private static Optional<Problem> problem(String name, double litres, String note) {
     return Entries.name("name", name, NAME_MAX)
-        .or(() -> Entries.volume("litres", litres, LITRES_MAX, "L"))
+        .or(() -> Entries.volumeOrNone("litres", litres, LITRES_MAX, "L"))
         .or(() -> Entries.freeText("note", note, NOTE_MAX));
   }
 }

@@ -31,11 +31,12 @@ public sealed interface BathChange {
   record Printed(double areaM2, PrintUse use) implements BathChange {}
 
   /**
-   * Water goes as vapour; nothing else does.
+   * Water goes as vapour while the bath stands; nothing else does.
    *
    * @param millilitres how much, with its doubt
+   * @param hotS how long it was hot meanwhile, seconds
    */
-  record Evaporated(Amount millilitres) implements BathChange {}
+  record Evaporated(Amount millilitres, double hotS) implements BathChange {}
 
   /**
    * A person reads the level. What differs from the estimate is taken as water that went or came as

@@ -11,19 +11,19 @@ import java.util.TreeMap;
  * @param bathId the bath it is
  * @param millilitres how much, mL
  * @param concentrates mL of each concentrate that is in it, by name
- * @param bromideG bromide as potassium bromide, g
- * @param sulfiteG sulfite as sodium sulfite, g
+ * @param dissolved what is dissolved in it
  * @param shares share of each bath in it by volume poured, by id; they make 1
  * @param areaM2 area developed in it, with what was carried over, m²
+ * @param hotS how long what is in it was hot, seconds; of parts with a past of their own the mean
  */
 public record BathContents(
     long bathId,
     Amount millilitres,
     Map<String, Amount> concentrates,
-    Amount bromideG,
-    Amount sulfiteG,
+    Dissolved dissolved,
     Map<Long, Double> shares,
-    double areaM2) {
+    double areaM2,
+    double hotS) {
 
   /** A bath that came of ever smaller shares of old ones keeps no more of them than this. */
   private static final double LEAST_SHARE = 1e-4;
@@ -37,7 +37,7 @@ public record BathContents(
   /** An empty tray. */
   public static BathContents empty(long bathId) {
     return new BathContents(
-        bathId, Amount.ZERO, Map.of(), Amount.ZERO, Amount.ZERO, Map.of(bathId, 1.0), 0);
+        bathId, Amount.ZERO, Map.of(), Dissolved.NOTHING, Map.of(bathId, 1.0), 0, 0);
   }
 
   /** What it is after a change, or why that cannot be. */
@@ -52,7 +52,7 @@ public record BathContents(
       return printed(p.areaM2(), p.use());
     }
     if (change instanceof BathChange.Evaporated e) {
-      return evaporated(e.millilitres());
+      return evaporated(e.millilitres(), e.hotS());
     }
     if (change instanceof BathChange.LevelRead r) {
       return levelRead(r.litres());
@@ -61,8 +61,8 @@ public record BathContents(
   }
 
   private Checked<BathContents> poured(Solution what, double ml) {
-    if (!(ml > 0) || ml > Addition.MILLILITRES_MAX) {
-      return refused("millilitres", ml, "more than 0, up to " + Addition.MILLILITRES_MAX + " mL");
+    if (!(ml > 0) || ml > BookEntry.MILLILITRES_MAX) {
+      return refused("millilitres", ml, "more than 0, up to " + BookEntry.MILLILITRES_MAX + " mL");
     }
     Amount volume = Amount.within(ml, BathChange.JUG_SHARE);
     Amount litres = volume.times(1e-3);
@@ -74,10 +74,12 @@ public record BathContents(
             bathId,
             millilitres.plus(volume),
             more,
-            bromideG.plus(what.bromide().times(litres)),
-            sulfiteG.plus(what.sulfite().times(litres)),
+            dissolved.plus(
+                new Dissolved(
+                    what.bromide().times(litres), what.sulfite().times(litres), Amount.ZERO)),
             mixed(Map.of(bathId, 1.0), ml),
-            areaM2));
+            areaM2,
+            hotS * keptShare(ml)));
   }
 
   private Checked<BathContents> carriedOver(BathContents from, double ml) {
@@ -96,10 +98,15 @@ public record BathContents(
             bathId,
             millilitres.plus(volume),
             more,
-            bromideG.plus(from.bromideG.times(share)),
-            sulfiteG.plus(from.sulfiteG.times(share)),
+            dissolved.plus(from.dissolved.times(share)),
             mixed(from.shares, ml),
-            areaM2 + from.areaM2 * share.value()));
+            areaM2 + from.areaM2 * share.value(),
+            hotS * keptShare(ml) + from.hotS * (1 - keptShare(ml))));
+  }
+
+  /** Share by volume of what was here, once {@code ml} came. */
+  private double keptShare(double ml) {
+    return millilitres.value() / (millilitres.value() + ml);
   }
 
   /** Shares by volume once {@code ml} of something with these shares has come. */
@@ -130,17 +137,30 @@ public record BathContents(
             bathId,
             b.millilitres,
             b.concentrates,
-            b.bromideG.plus(use.bromide().times(area)),
-            b.sulfiteG,
+            b.dissolved.plus(
+                new Dissolved(use.bromide().times(area), Amount.ZERO, use.developer().times(area))),
             shares,
-            areaM2 + area));
+            areaM2 + area,
+            hotS));
   }
 
-  private Checked<BathContents> evaporated(Amount ml) {
-    return !(ml.value() >= 0) || ml.value() >= millilitres.value()
-        ? refused(
-            "millilitres", ml.value(), "less than the " + plain(millilitres.value()) + " mL here")
-        : new Checked.Good<>(holding(millilitres.plus(ml.times(-1))));
+  /** A tray never dries out by arithmetic alone: the last tenth waits for a person's word. */
+  private Checked<BathContents> evaporated(Amount ml, double hot) {
+    if (!(ml.value() >= 0) || !(hot >= 0)) {
+      return refused("millilitres", ml.value(), "0 or more");
+    }
+    double most = 0.9 * millilitres.value();
+    Amount gone = ml.value() <= most ? ml : new Amount(most, Math.max(ml.standard(), most));
+    BathContents left = holding(millilitres.plus(gone.times(-1)));
+    return new Checked.Good<>(
+        new BathContents(
+            bathId,
+            left.millilitres,
+            concentrates,
+            dissolved,
+            shares,
+            areaM2,
+            hotS + (millilitres.value() > 0 ? hot : 0)));
   }
 
   private Checked<BathContents> levelRead(Amount litres) {
@@ -150,7 +170,7 @@ public record BathContents(
   }
 
   private BathContents holding(Amount ml) {
-    return new BathContents(bathId, ml, concentrates, bromideG, sulfiteG, shares, areaM2);
+    return new BathContents(bathId, ml, concentrates, dissolved, shares, areaM2, hotS);
   }
 
   private Checked<BathContents> pouredAway(double ml) {
@@ -173,20 +193,40 @@ public record BathContents(
             bathId,
             millilitres.plus(ml.times(-1)),
             left,
-            bromideG.without(share),
-            sulfiteG.without(share),
+            dissolved.without(share),
             shares,
-            areaM2 * (1 - share.value())));
+            areaM2 * (1 - share.value()),
+            hotS));
   }
 
   /** Bromide as potassium bromide, g/L; none in an empty tray. */
   public Amount bromideGPerL() {
-    return perLitre(bromideG);
+    return perLitre(dissolved.bromideG());
   }
 
   /** Sulfite as sodium sulfite, g/L. */
   public Amount sulfiteGPerL() {
-    return perLitre(sulfiteG);
+    return perLitre(dissolved.sulfiteG());
+  }
+
+  /** Developer used up, as hydroquinone, g/L. */
+  public Amount developerUsedGPerL() {
+    return perLitre(dissolved.developerUsedG());
+  }
+
+  /** Share of all concentrates together in the whole, 0 to 1: how strong it was made. */
+  public Amount strength() {
+    return perLitre(concentrates.values().stream().reduce(Amount.ZERO, Amount::plus)).times(1e-3);
+  }
+
+  /** Area developed in each litre, m²/L: how used it is; 0 in an empty tray. */
+  public double areaM2PerL() {
+    return millilitres.value() > 0 ? areaM2 / (millilitres.value() / 1000) : 0;
+  }
+
+  /** Litres. */
+  public Amount litres() {
+    return millilitres.times(1e-3);
   }
 
   /** Share of a concentrate in the whole, 0 to 1. */

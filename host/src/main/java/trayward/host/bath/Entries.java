@@ -29,6 +29,14 @@ final class Entries {
             new Problem(field, Double.toString(volume), "more than 0, up to " + max + " " + unit));
   }
 
+  /** A volume of 0 up to {@code max}; NaN is none. */
+  static Optional<Problem> volumeOrNone(String field, double volume, int max, String unit) {
+    return volume == 0
+        ? Optional.empty()
+        : volume(field, volume, max, unit)
+            .map(p -> new Problem(field, p.found(), "0 to " + max + " " + unit));
+  }
+
   /** Throws where an entry that should have been checked first was not. */
   static void insist(Optional<Problem> problem) {
     problem.ifPresent(

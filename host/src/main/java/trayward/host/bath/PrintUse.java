@@ -20,4 +20,9 @@ public record PrintUse(Amount silver, Amount carryOut) {
   public Amount bromide() {
     return silver.times(MolarMass.KBR / MolarMass.AG);
   }
+
+  /** Developer used up as hydroquinone, g/m²: one for each two silver. */
+  public Amount developer() {
+    return silver.times(MolarMass.HYDROQUINONE / (2 * MolarMass.AG));
+  }
 }

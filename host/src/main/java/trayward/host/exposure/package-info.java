@@ -1,4 +1,4 @@
-/** Exposure in stops. Empty until the planners are built. */
+/** Exposure in stops. */
 @NullMarked
 package trayward.host.exposure;
 

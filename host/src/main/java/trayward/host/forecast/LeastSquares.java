@@ -1,5 +1,6 @@
 package trayward.host.forecast;
 
+import java.util.Optional;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.MatrixUtils;
@@ -28,11 +29,25 @@ record LeastSquares(RealVector coefficients, double residualSquares, RealMatrix 
    * @throws IllegalArgumentException where the columns do not determine the coefficients
    */
   static LeastSquares of(double[][] rows, double[] values) {
+    return where(rows, values)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "the observations do not tell the coefficients apart"));
+  }
+
+  /**
+   * Solves it where it can be solved.
+   *
+   * @param rows the observations, at least one
+   * @param values what was observed, one for each row
+   * @return empty where the columns do not determine the coefficients
+   */
+  static Optional<LeastSquares> where(double[][] rows, double[] values) {
     RealMatrix x = new Array2DRowRealMatrix(rows, true);
     int columns = x.getColumnDimension();
     if (x.getRowDimension() < columns || values.length != x.getRowDimension()) {
-      throw new IllegalArgumentException(
-          x.getRowDimension() + " rows do not determine " + columns + " coefficients");
+      return Optional.empty();
     }
     double[] scale = new double[columns];
     for (int j = 0; j < columns; j++) {
@@ -42,15 +57,16 @@ record LeastSquares(RealVector coefficients, double residualSquares, RealMatrix 
     }
     QRDecomposition qr = new QRDecomposition(x, SINGULAR);
     if (!qr.getSolver().isNonSingular()) {
-      throw new IllegalArgumentException("the observations do not tell the coefficients apart");
+      return Optional.empty();
     }
     RealVector y = new ArrayRealVector(values, false);
     RealVector scaled = qr.getSolver().solve(y);
     RealVector residuals = y.subtract(x.operate(scaled));
-    return new LeastSquares(
-        scaled.ebeDivide(new ArrayRealVector(scale, false)),
-        residuals.dotProduct(residuals),
-        inverse(qr, scale));
+    return Optional.of(
+        new LeastSquares(
+            scaled.ebeDivide(new ArrayRealVector(scale, false)),
+            residuals.dotProduct(residuals),
+            inverse(qr, scale)));
   }
 
   private static RealMatrix inverse(QRDecomposition qr, double[] scale) {

@@ -1,6 +1,7 @@
 package trayward.host.forecast;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealVector;
@@ -34,9 +35,33 @@ public final class LinearFit {
     if (rows.length == 0 || rows.length <= rows[0].length) {
       throw new IllegalArgumentException("more observations than coefficients are needed");
     }
+    return new LinearFit(LeastSquares.of(rows, values), rows.length, total(values));
+  }
+
+  /** Fits it where the observations determine the line and its scatter; empty where not. */
+  static Optional<LinearFit> where(double[][] rows, double[] values) {
+    return rows.length == 0 || rows.length <= rows[0].length
+        ? Optional.empty()
+        : LeastSquares.where(rows, values)
+            .map(squares -> new LinearFit(squares, rows.length, total(values)));
+  }
+
+  private static double total(double[] values) {
     double mean = Arrays.stream(values).average().orElse(0);
-    double total = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
-    return new LinearFit(LeastSquares.of(rows, values), rows.length, total);
+    return Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+  }
+
+  /**
+   * How likely a coefficient at least this far from 0 would be if it were 0: Student's t, both
+   * sides. Certain where the line passes through every point.
+   */
+  double chanceOfNone(int column) {
+    double error = standardError(column);
+    return error > 0
+        ? 2
+            * new TDistribution(freedom())
+                .cumulativeProbability(-Math.abs(coefficient(column)) / error)
+        : 1;
   }
 
   /** A coefficient. */

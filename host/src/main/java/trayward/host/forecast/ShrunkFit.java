@@ -1,6 +1,5 @@
 package trayward.host.forecast;
 
-import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealVector;
 
@@ -54,17 +53,37 @@ public final class ShrunkFit {
     return squares.coefficients().getEntry(column);
   }
 
+  /** What is expected of an observation like this. */
+  double centre(double[] row) {
+    return squares.coefficients().dotProduct(new ArrayRealVector(row, false));
+  }
+
   /** Scatter of one observation as it is believed now. */
   public double scatter() {
     return scatter;
   }
 
+  /** Standard deviation of a coefficient as it is believed now, but for Student's wider tails. */
+  public double doubt(int column) {
+    return scatter * Math.sqrt(squares.inverse().getEntry(column, column));
+  }
+
   /** Where one new observation like this would lie, at a level such as 0.8. */
   public Interval one(double[] row, double level) {
+    return likely(row, 1, 0).middle(level);
+  }
+
+  /**
+   * How one new observation would be distributed.
+   *
+   * @param row the observation
+   * @param own its own variance, in units of the scatter's: 1, more where less is known of it
+   * @param more variance that comes on top whatever the scatter is
+   */
+  Likely likely(double[] row, double own, double more) {
     RealVector x = new ArrayRealVector(row, false);
     double spread = x.dotProduct(squares.inverse().operate(x));
-    double t = new TDistribution(freedom).inverseCumulativeProbability((1 + level) / 2);
-    return Interval.around(
-        x.dotProduct(squares.coefficients()), t * scatter * Math.sqrt(1 + spread));
+    double variance = scatter * scatter * (own + spread) + more;
+    return new Likely(centre(row), Math.sqrt(variance), freedom);
   }
 }

@@ -1,4 +1,4 @@
-/** When to start watching a print. Empty until the forecast is built. */
+/** When a print's first blacks come, when to pull it, and how sure that is. */
 @NullMarked
 package trayward.host.forecast;
 

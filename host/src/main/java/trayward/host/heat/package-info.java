@@ -1,4 +1,4 @@
-/** Watts, warm-up and evaporation for planning. Empty until the planners are built. */
+/** Watts, warm-up and evaporation for planning. */
 @NullMarked
 package trayward.host.heat;
 

@@ -2,17 +2,15 @@ package trayward.host.store;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
-import trayward.host.bath.Addition;
 import trayward.host.bath.Bath;
-import trayward.host.bath.Checked;
-import trayward.host.bath.Problem;
 
-/** The tables of baths and of what was added to them. */
+/** The tables of baths and of which one is in the tray. */
 final class BathRows {
 
   private BathRows() {}
@@ -35,49 +33,6 @@ final class BathRows {
     return byId(handle, id).orElseThrow();
   }
 
-  /** Adds to a bath that is in the log and has room for more. */
-  static Checked<Addition> addIfKnown(Handle handle, Addition addition) {
-    String id = Long.toString(addition.bathId());
-    if (byId(handle, addition.bathId()).isEmpty()) {
-      return new Checked.Bad<>(new Problem("bath", id, "a bath that is in the log"));
-    }
-    if (additions(handle, addition.bathId()).size() >= TrayLog.ADDITIONS_MAX) {
-      return new Checked.Bad<>(
-          new Problem(
-              "bath", id, "a bath with fewer than " + TrayLog.ADDITIONS_MAX + " additions"));
-    }
-    return new Checked.Good<>(add(handle, addition));
-  }
-
-  private static Addition add(Handle handle, Addition addition) {
-    OptionalLong ms =
-        Double.isNaN(addition.sessionS())
-            ? OptionalLong.empty()
-            : OptionalLong.of(Cells.ms(addition.sessionS()));
-    long id =
-        Cells.bind(
-                handle
-                    .createUpdate(
-                        """
-                        INSERT INTO additions (bath_id, wall_ms, session_ms, what, millilitres)
-                          VALUES (:bath, :wall, :ms, :what, :millilitres)
-                        """)
-                    .bind("bath", addition.bathId())
-                    .bind("wall", addition.wall().toEpochMilli())
-                    .bind("what", addition.what())
-                    .bind("millilitres", addition.millilitres()),
-                "ms",
-                ms)
-            .executeAndReturnGeneratedKeys()
-            .mapTo(Long.class)
-            .one();
-    return handle
-        .createQuery("SELECT * FROM additions WHERE id = :id")
-        .bind("id", id)
-        .map(BathRows::addition)
-        .one();
-  }
-
   static Optional<Bath> byId(Handle handle, long id) {
     return handle
         .createQuery("SELECT * FROM baths WHERE id = :id")
@@ -95,12 +50,33 @@ final class BathRows {
         .list();
   }
 
-  static List<Addition> additions(Handle handle, long bathId) {
+  static void setTexts(Handle handle, long id, String name, String note) {
+    handle
+        .createUpdate("UPDATE baths SET name = :name, note = :note WHERE id = :id")
+        .bind("name", name)
+        .bind("note", note)
+        .bind("id", id)
+        .execute();
+  }
+
+  /** The bath in the tray now; empty for an empty tray. */
+  static Optional<Bath> inTray(Handle handle) {
     return handle
-        .createQuery("SELECT * FROM additions WHERE bath_id = :bath ORDER BY id")
-        .bind("bath", bathId)
-        .map(BathRows::addition)
-        .list();
+        .createQuery("SELECT bath_id FROM in_tray ORDER BY id DESC LIMIT 1")
+        .map((row, context) -> Cells.whole(row, "bath_id"))
+        .findOne()
+        .filter(OptionalLong::isPresent)
+        .flatMap(id -> byId(handle, id.getAsLong()));
+  }
+
+  static void putInTray(Handle handle, OptionalLong bath, Instant wall) {
+    Cells.bind(
+            handle
+                .createUpdate("INSERT INTO in_tray (bath_id, wall_ms) VALUES (:bath, :wall)")
+                .bind("wall", wall.toEpochMilli()),
+            "bath",
+            bath)
+        .execute();
   }
 
   private static Bath bath(ResultSet row, StatementContext context) throws SQLException {
@@ -110,15 +86,5 @@ final class BathRows {
         row.getString("name"),
         row.getDouble("litres"),
         row.getString("note"));
-  }
-
-  private static Addition addition(ResultSet row, StatementContext context) throws SQLException {
-    return new Addition(
-        row.getLong("id"),
-        row.getLong("bath_id"),
-        Cells.wall(row, "wall_ms"),
-        Cells.secondsOf(row, "session_ms").orElse(Double.NaN),
-        row.getString("what"),
-        row.getDouble("millilitres"));
   }
 }

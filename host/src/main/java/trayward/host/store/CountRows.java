@@ -16,7 +16,8 @@ final class CountRows {
               (SELECT count(*) FROM marks WHERE undone = 0) AS marks,
               (SELECT count(*) FROM marks WHERE undone = 1) AS undone,
               (SELECT count(*) FROM baths) AS baths,
-              (SELECT count(*) FROM additions) AS additions,
+              (SELECT count(*) FROM additions WHERE taken_back_wall_ms IS NULL
+                AND kind NOT IN ('evaporated', 'printed', 'taken-over')) AS additions,
               (SELECT count(*) FROM events) AS events,
               (SELECT count(*) FROM trace) AS samples
             """)

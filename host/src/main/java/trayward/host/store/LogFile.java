@@ -28,6 +28,11 @@ public final class LogFile {
    *     the file is then as it was
    */
   public static TrayLog open(Path folder) throws LogRefused {
+    return open(folder, BookModel.STANDARD);
+  }
+
+  /** The same with what its bath book reckons with. */
+  public static TrayLog open(Path folder, BookModel model) throws LogRefused {
     Path whole = folder.toAbsolutePath();
     FolderLock lock = FolderLock.hold(whole);
     try {
@@ -36,7 +41,7 @@ public final class LogFile {
         create(file);
       }
       checkWhole(file);
-      return new TrayLog(openToWrite(file), lock);
+      return new TrayLog(openToWrite(file, model), lock, model);
     } catch (LogRefused e) {
       lock.close();
       throw e;
@@ -78,7 +83,7 @@ public final class LogFile {
         .close();
   }
 
-  private static LogConnection openToWrite(Path file) throws LogRefused {
+  private static LogConnection openToWrite(Path file, BookModel model) throws LogRefused {
     return connect(
         file,
         LogConnection.Use.WRITE,
@@ -96,7 +101,8 @@ public final class LogFile {
                 file + " lies on a file system without shared memory; use a local disk.");
           }
           log.write(handle -> LogSchema.upgrade(handle, LogCheck.version(handle)));
-          log.write(SessionRows::interruptOpen);
+          VapourRows vapour = new VapourRows(model.vapour());
+          log.write(handle -> SessionRows.interruptOpen(handle, vapour));
         });
   }
 

@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import trayward.host.bath.Addition;
 import trayward.host.bath.Bath;
+import trayward.host.bath.BookEntry;
 import trayward.host.session.Print;
 import trayward.host.session.PrintSummary;
 import trayward.host.session.Session;
@@ -121,9 +121,9 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
         handle -> BathRows.newestFirst(handle, Cells.limit(limit, ROWS_MAX), offset));
   }
 
-  /** Everything added to a bath, oldest first; at most {@link TrayLog#ADDITIONS_MAX}. */
-  public List<Addition> additions(long bathId) {
-    return connection.read(handle -> BathRows.additions(handle, bathId));
+  /** Everything entered for a bath, oldest first; at most {@link TrayLog#ADDITIONS_MAX}. */
+  public List<BookEntry> additions(long bathId) {
+    return connection.read(handle -> BookRows.entered(handle, bathId));
   }
 
   /**

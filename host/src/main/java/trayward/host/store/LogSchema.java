@@ -29,6 +29,7 @@ final class LogSchema {
               "pictures",
               "print_baths",
               "print_summaries",
+              "print_paces",
               "print_words"));
 
   /** The first version: sessions, prints with their marks, baths by name, events, the trace. */

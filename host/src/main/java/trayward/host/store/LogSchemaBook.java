@@ -141,6 +141,19 @@ final class LogSchemaBook {
             pull_ms INTEGER
           ) STRICT
           """,
+          // Effective bath temperature from in to emergence, for the forecast; made anew after a
+          // mark.
+          """
+          CREATE TABLE print_paces (
+            print INTEGER PRIMARY KEY REFERENCES prints (number),
+            emergence_c REAL
+          ) STRICT
+          """,
+          """
+          CREATE TRIGGER a_mark_is_changed AFTER UPDATE ON marks BEGIN
+            DELETE FROM print_paces WHERE print = NEW.print;
+          END
+          """,
           "CREATE VIRTUAL TABLE print_words USING"
               + " fts5 (words, content = '', contentless_delete = 1)",
           "INSERT INTO print_words (rowid, words) SELECT number, title || ' ' || notes FROM prints",

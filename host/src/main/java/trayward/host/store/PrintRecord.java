@@ -32,8 +32,11 @@ public final class PrintRecord {
 
   private final LogConnection connection;
 
-  PrintRecord(LogConnection connection) {
+  private final BookKeeper keeper;
+
+  PrintRecord(LogConnection connection, BookKeeper keeper) {
     this.connection = connection;
+    this.keeper = keeper;
   }
 
   /**
@@ -53,11 +56,24 @@ public final class PrintRecord {
         kept.put(change.getKey(), good.value());
       }
     }
-    return connection.write(
-        handle ->
-            full(handle, Correction.Thing.PRINT, number)
-                .<PrintUpdate>map(PrintUpdate.Refused::new)
-                .orElseGet(() -> PrintChanges.make(handle, number, kept, wall)));
+    try {
+      return connection.write(
+          handle ->
+              full(handle, Correction.Thing.PRINT, number)
+                  .<PrintUpdate>map(PrintUpdate.Refused::new)
+                  .orElseGet(() -> change(handle, number, kept, wall)));
+    } catch (BookRejected e) {
+      return new PrintUpdate.Refused(e.problem());
+    }
+  }
+
+  /** A sheet of another size used its bath otherwise. */
+  private PrintUpdate change(Handle handle, long number, Map<String, String> kept, Instant wall) {
+    PrintUpdate update = PrintChanges.make(handle, number, kept, wall);
+    if (kept.containsKey("width_mm") || kept.containsKey("height_mm")) {
+      BookRows.ofPrint(handle, number).ifPresent(e -> keeper.refresh(handle, e.bathId()));
+    }
+    return update;
   }
 
   private static Optional<Problem> full(Handle handle, Correction.Thing thing, long id) {

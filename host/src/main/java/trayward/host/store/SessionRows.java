@@ -29,8 +29,13 @@ final class SessionRows {
   }
 
   /** Ends a session a killed process left open, at the last moment the log knows of it. */
-  static boolean interruptOpen(Handle handle) {
+  static boolean interruptOpen(Handle handle, VapourRows vapour) {
     Optional<Session> left = open(handle);
+    left.ifPresent(
+        session -> {
+          long lastMs = lastMs(handle, session.id());
+          vapour.account(handle, session, lastMs, session.startedWall().plusMillis(lastMs));
+        });
     left.ifPresent(
         session ->
             end(

@@ -7,9 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import trayward.host.bath.Addition;
+import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Bath;
-import trayward.host.bath.Checked;
+import trayward.host.bath.BookEntry;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Moment;
@@ -38,17 +38,30 @@ public final class TrayLog extends LogReader {
   public static final int EVENTS_MAX = 200_000;
 
   private final FolderLock folder;
+  private final BookKeeper keeper;
+  private final VapourRows vapour;
   private final Pictures pictures;
 
-  TrayLog(LogConnection connection, FolderLock folder) {
+  TrayLog(LogConnection connection, FolderLock folder, BookModel model) {
     super(connection);
     this.folder = folder;
+    this.keeper = new BookKeeper(model.use());
+    this.vapour = new VapourRows(model.vapour());
     this.pictures = new Pictures(connection);
   }
 
   /** Starts a session. One still open is ended as {@code superseded} first. */
   public Session startSession(Instant wall, boolean simulated) {
-    return connection().write(handle -> SessionRows.start(handle, wall, simulated));
+    return connection()
+        .write(
+            handle -> {
+              SessionRows.open(handle)
+                  .ifPresent(
+                      left ->
+                          vapour.account(
+                              handle, left, SessionRows.lastMs(handle, left.id()), wall));
+              return SessionRows.start(handle, wall, simulated);
+            });
   }
 
   /**
@@ -65,6 +78,8 @@ public final class TrayLog extends LogReader {
         .write(
             handle -> {
               Optional<Session> open = SessionRows.open(handle).filter(s -> s.id() == id);
+              open.ifPresent(
+                  session -> vapour.account(handle, session, SessionRows.lastMs(handle, id), wall));
               open.ifPresent(
                   session ->
                       SessionRows.end(
@@ -97,7 +112,15 @@ public final class TrayLog extends LogReader {
    */
   public MarkResult mark(
       MarkKind kind, long sessionId, Moment at, String by, OptionalDouble bathC) {
-    return connection().write(handle -> MarkRows.make(handle, kind, sessionId, at, by, bathC));
+    return connection()
+        .write(
+            handle -> {
+              MarkResult result = MarkRows.make(handle, kind, sessionId, at, by, bathC);
+              if (kind == MarkKind.IN && result instanceof MarkResult.Marked marked) {
+                wentIn(handle, marked.print().number(), sessionId, at);
+              }
+              return result;
+            });
   }
 
   /**
@@ -108,7 +131,35 @@ public final class TrayLog extends LogReader {
    * @return the mark taken back; empty where there is none or the session is not open
    */
   public Optional<Mark> undoLastMark(long sessionId, Instant wall) {
-    return connection().write(handle -> MarkRows.undoLast(handle, sessionId, wall));
+    return connection()
+        .write(
+            handle -> {
+              Optional<Print> print = PrintRows.latest(handle, sessionId);
+              Optional<Mark> gone = MarkRows.undoLast(handle, sessionId, wall);
+              if (gone.filter(mark -> mark.kind() == MarkKind.IN).isPresent()) {
+                wentNot(handle, print.orElseThrow().number(), wall);
+              }
+              return gone;
+            });
+  }
+
+  /** A sheet is a line in the book of the bath in the tray, and the print keeps what it was. */
+  private void wentIn(Handle handle, long print, long sessionId, Moment at) {
+    SessionRows.open(handle)
+        .ifPresent(session -> vapour.account(handle, session, Cells.ms(at.sessionS()), at.wall()));
+    Optional<Bath> bath = BathRows.inTray(handle);
+    if (bath.isPresent()) {
+      long id = bath.get().id();
+      PrintBathRows.keep(handle, print, keeper.contents(handle, bath.get()));
+      Instant wall = BookRows.newest(handle, id, at.wall());
+      BookRows.add(
+          handle, BookEntry.printed(id, wall, at.sessionS(), print), OptionalLong.of(sessionId));
+    }
+  }
+
+  private static void wentNot(Handle handle, long print, Instant wall) {
+    BookRows.ofPrint(handle, print).ifPresent(e -> BookRows.takeBack(handle, e.id(), wall));
+    PrintBathRows.forget(handle, print);
   }
 
   /**
@@ -126,7 +177,7 @@ public final class TrayLog extends LogReader {
 
   /** What a person says of a print, enters and puts right. */
   public PrintRecord record() {
-    return new PrintRecord(connection());
+    return new PrintRecord(connection(), keeper);
   }
 
   /** The pictures of prints. */
@@ -134,25 +185,19 @@ public final class TrayLog extends LogReader {
     return pictures;
   }
 
-  /** Enters a bath; the ranges are those of {@link Bath}. */
-  public Checked<Bath> addBath(Instant madeWall, String name, double litres, String note) {
-    Checked<Bath> checked = Bath.check(0, madeWall, name, litres, note);
-    return checked instanceof Checked.Good<Bath> good
-        ? new Checked.Good<>(connection().write(handle -> BathRows.add(handle, good.value())))
-        : checked;
+  /** Bath by bath what is in it. */
+  public BathBook baths() {
+    return new BathBook(connection(), keeper, vapour);
   }
 
-  /**
-   * Enters an addition; the ranges are those of {@link Addition}.
-   *
-   * @param sessionS time on the open session's line, seconds; NaN where none is open
-   */
-  public Checked<Addition> addAddition(
-      long bathId, Instant wall, double sessionS, String what, double millilitres) {
-    Checked<Addition> checked = Addition.check(0, bathId, wall, sessionS, what, millilitres);
-    return checked instanceof Checked.Good<Addition> good
-        ? connection().write(handle -> BathRows.addIfKnown(handle, good.value()))
-        : checked;
+  /** What the forecast learns from. */
+  public PastPrints pastPrints() {
+    return new PastPrints(connection());
+  }
+
+  /** What the person has and uses again. */
+  public Shelf shelf() {
+    return new Shelf(connection(), keeper);
   }
 
   /**

@@ -104,11 +104,21 @@ final class Json {
   }
 
   static long id(Context ctx) {
-    String text = ctx.pathParam("id");
+    return number(ctx, "id");
+  }
+
+  /** A whole number in the path. */
+  static long number(Context ctx, String name) {
+    String text = ctx.pathParam(name);
     if (!text.matches("[0-9]{1,15}")) {
-      throw Refused.field("id", text, "a number");
+      throw Refused.field(name, text, "a number");
     }
     return Long.parseLong(text);
+  }
+
+  /** Whether the person says so again after a refusal that asked for it. */
+  static boolean confirmed(ObjectNode body) {
+    return body.has("confirmed") && flag(body, "confirmed");
   }
 
   static int query(Context ctx, String name, int otherwise, int max) {

@@ -1,15 +1,10 @@
 package trayward.host.web;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import trayward.host.bath.Addition;
-import trayward.host.bath.Bath;
-import trayward.host.bath.Checked;
 import trayward.host.link.Command;
 import trayward.host.link.TrayLink;
 import trayward.host.report.PrintTraceCsv;
@@ -43,18 +38,10 @@ final class LogApi {
 
   void routes(RoutesConfig routes) {
     routes.post("/api/sessions", this::beginSession);
-    routes.get("/api/baths", this::baths);
-    routes.post("/api/baths", this::addBath);
-    routes.post("/api/baths/{id}/additions", this::addAddition);
     routes.post("/api/prints", this::beginPrint);
     routes.post("/api/prints/{id}/marks", this::markOf);
     routes.get("/api/prints/{id}/trace.csv", this::trace);
     routes.post("/api/marks", this::mark);
-    routes.get(
-        "/api/forecast",
-        ctx -> {
-          throw Refused.notBuilt("the forecast is not part of this version");
-        });
   }
 
   private void beginSession(Context ctx) {
@@ -154,52 +141,5 @@ final class LogApi {
 
   private ObjectNode document(Print print) {
     return documents.whole(print);
-  }
-
-  private void baths(Context ctx) {
-    ArrayNode list = Json.MAPPER.createArrayNode();
-    int limit = Json.query(ctx, "limit", 100, 1000);
-    int offset = Json.query(ctx, "offset", 0, 100_000_000);
-    for (Bath bath : log.baths(limit, offset)) {
-      list.add(BathJson.bath(bath, log.additions(bath.id())));
-    }
-    Json.answer(ctx, 200, list);
-  }
-
-  private void addBath(Context ctx) {
-    ObjectNode body = Json.body(ctx, List.of("name", "litres", "note"));
-    Checked<Bath> checked =
-        log.addBath(
-            Instant.now(),
-            Json.text(body, "name", "a text"),
-            Json.number(body, "litres", "litres above 0"),
-            text(body, "note").orElse(""));
-    Json.answer(ctx, 201, BathJson.bath(good(checked), List.of()));
-  }
-
-  private void addAddition(Context ctx) {
-    long id = Json.id(ctx);
-    if (log.bath(id).isEmpty()) {
-      throw Refused.missing("no bath " + id);
-    }
-    ObjectNode body = Json.body(ctx, List.of("what", "millilitres"));
-    Checked<Addition> checked =
-        log.addAddition(
-            id,
-            Instant.now(),
-            logbook.sessionS().orElse(Double.NaN),
-            Json.text(body, "what", "a text"),
-            Json.number(body, "millilitres", "millilitres above 0"));
-    Json.answer(ctx, 201, BathJson.addition(good(checked)));
-  }
-
-  private static <T> T good(Checked<T> checked) {
-    if (checked instanceof Checked.Good<T> good) {
-      return good.value();
-    }
-    if (checked instanceof Checked.Bad<T> bad) {
-      throw Refused.problem(bad.problem());
-    }
-    throw new IllegalStateException("a checked value is good or bad");
   }
 }

@@ -24,4 +24,9 @@ public interface Logbook {
 
   /** Whether the log takes what is written. */
   boolean healthy();
+
+  /** The forecast as it is now; empty where nothing is known of the tray. */
+  default Optional<Outlook> outlook() {
+    return Optional.empty();
+  }
 }

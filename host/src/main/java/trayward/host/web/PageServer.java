@@ -5,6 +5,7 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
+import java.time.Clock;
 import java.util.Map;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
@@ -66,6 +67,9 @@ public final class PageServer implements AutoCloseable {
               new AlarmApi(link).routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
+              new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
+              new ForecastApi(logbook).routes(config.routes);
+              new ShelfApi(log.shelf(), Clock.systemUTC()).routes(config.routes);
               new PrintApi(log).routes(config.routes);
               new CorrectionApi(log, logbook).routes(config.routes);
               new PictureApi(log).routes(config.routes);

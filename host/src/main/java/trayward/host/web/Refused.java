@@ -51,11 +51,6 @@ final class Refused extends RuntimeException {
     return new Refused(404, "Not found", what, "", "", "");
   }
 
-  /** 501: part of the interface that this version does not have. */
-  static Refused notBuilt(String what) {
-    return new Refused(501, "Not built yet", what, "", "", "");
-  }
-
   /** 503: the controller or the log does not answer. */
   static Refused unavailable(String why) {
     return new Refused(503, "Not delivered", why, "", "", "");

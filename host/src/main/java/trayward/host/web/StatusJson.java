@@ -64,6 +64,7 @@ final class StatusJson {
     ArrayNode alarms = node.putArray("alarms");
     s.alarms().forEach(a -> alarms.add(AlarmApi.alarm(a)));
     prints(node);
+    node.set("forecast", logbook.outlook().map(ForecastApi::brief).orElse(null));
     node.put("simulated", link.simulated());
     Json.put(node, "uptime_s", s.uptimeS());
     node.put("scan", s.scan());

@@ -106,7 +106,7 @@ class LongPressTest {
   @BeforeEach
   void open() throws LogRefused {
     log = LogFile.open(folder);
-    recorder = new Recorder(pedal, log, Clock.systemUTC());
+    recorder = new Recorder(pedal, log, Clock.systemUTC(), Runnable::run);
   }
 
   @AfterEach

@@ -6,7 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
-import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class BathTest {
@@ -33,8 +34,8 @@ class BathTest {
   @Test
   void a_volume_outside_its_range_is_a_problem_that_says_what_is_accepted() {
     assertEquals(
-        new Problem("litres", "0.0", "more than 0, up to 20 L"),
-        problem(Bath.check(0, EVENING, "x", 0, "")));
+        new Problem("litres", "-0.1", "0 to 20 L"), problem(Bath.check(0, EVENING, "x", -0.1, "")));
+    assertInstanceOf(Checked.Good.class, Bath.check(0, EVENING, "an empty tray", 0, ""));
     for (double bad : new double[] {-1, 20.01, Double.NaN, Double.POSITIVE_INFINITY}) {
       assertEquals("litres", problem(Bath.check(0, EVENING, "x", bad, "")).field());
     }
@@ -49,44 +50,56 @@ class BathTest {
   }
 
   @Test
-  void an_addition_within_its_ranges_is_good() {
-    assertInstanceOf(Checked.Good.class, Addition.check(0, 1, EVENING, Double.NaN, "water", 5000));
-    assertInstanceOf(Checked.Good.class, Addition.check(0, 1, EVENING, 0, "x".repeat(80), 0.1));
+  void what_is_poured_within_its_ranges_is_no_problem() {
+    assertTrue(wrong(EntryKind.POURED, Double.NaN, "water", 5000).isEmpty());
+    assertTrue(wrong(EntryKind.POURED, 0, "x".repeat(80), 0.1).isEmpty());
+    assertTrue(wrong(EntryKind.LEVEL_READ, 0, "", 20_000).isEmpty());
+    assertTrue(wrong(EntryKind.EVAPORATED, 0, "", 0).isEmpty());
   }
 
   @Test
-  void an_addition_outside_its_ranges_is_a_problem() {
+  void what_is_poured_outside_its_ranges_is_a_problem() {
     assertEquals(
-        new Problem("millilitres", "5001.0", "more than 0, up to 5000 mL"),
-        problem(Addition.check(0, 1, EVENING, 0, "water", 5001)));
-    assertEquals("millilitres", problem(addition(0, "water", Double.NaN)).field());
-    assertEquals("what", problem(addition(0, " ", 100)).field());
-    assertEquals("what", problem(addition(0, "x".repeat(81), 100)).field());
-    assertEquals("session_s", problem(addition(-1, "water", 100)).field());
-    assertEquals("session_s", problem(addition(Double.POSITIVE_INFINITY, "water", 100)).field());
+        Optional.of(new Problem("millilitres", "5001.0", "more than 0, up to 5000 mL")),
+        wrong(EntryKind.POURED, 0, "water", 5001));
+    assertEquals("millilitres", field(EntryKind.POURED, 0, "water", Double.NaN));
+    assertEquals("millilitres", field(EntryKind.POURED, 0, "water", -5));
+    assertEquals("millilitres", field(EntryKind.POURED_AWAY, 0, "", 0));
+    assertEquals("millilitres", field(EntryKind.LEVEL_READ, 0, "", 20_001));
+    assertEquals("what", field(EntryKind.POURED, 0, " ", 100));
+    assertEquals("what", field(EntryKind.POURED, 0, "x".repeat(81), 100));
+    assertEquals("session_s", field(EntryKind.POURED, -1, "water", 100));
+    assertEquals("session_s", field(EntryKind.POURED, Double.POSITIVE_INFINITY, "water", 100));
+  }
+
+  @Test
+  void what_is_poured_is_between_ice_and_boiling_and_diluted_as_it_is_written() {
+    assertEquals(
+        "celsius",
+        BookEntry.problem(EntryKind.POURED, 0, "water", "", 1, OptionalDouble.of(101))
+            .orElseThrow()
+            .field());
+    Problem colon =
+        BookEntry.problem(EntryKind.POURED, 0, "A", "1:7", 1, OptionalDouble.empty()).orElseThrow();
+    assertEquals("dilution", colon.field());
+    assertTrue(colon.accepted().contains("1+7"), colon.accepted());
+    assertTrue(colon.accepted().contains("1 in 7 by others"), colon.accepted());
   }
 
   @Test
   void what_was_not_checked_first_cannot_be_made() {
     assertThrows(IllegalArgumentException.class, () -> new Bath(1, EVENING, "", 1, ""));
-    assertThrows(IllegalArgumentException.class, () -> new Addition(1, 1, EVENING, 0, "water", -1));
+    assertThrows(
+        IllegalArgumentException.class, () -> BookEntry.poured(1, 1, EVENING, 0, "water", -1));
   }
 
-  @Test
-  void the_litres_poured_are_those_made_up_and_those_added_to_this_bath() {
-    // By hand: 1.0 L + 250 mL + 50 mL; the third addition went into another bath.
-    Bath bath = new Bath(3, EVENING, "x", 1.0, "");
-    List<Addition> additions =
-        List.of(
-            new Addition(1, 3, EVENING, 10, "water", 250),
-            new Addition(2, 3, EVENING, Double.NaN, "stock A", 50),
-            new Addition(3, 4, EVENING, 10, "water", 500));
-    assertEquals(1.3, bath.litresWith(additions), 1e-12);
-    assertEquals(1.0, bath.litresWith(List.of()), 1e-12);
+  private static Optional<Problem> wrong(
+      EntryKind kind, double sessionS, String what, double millilitres) {
+    return BookEntry.problem(kind, sessionS, what, "", millilitres, OptionalDouble.empty());
   }
 
-  private static Checked<Addition> addition(double sessionS, String what, double millilitres) {
-    return Addition.check(0, 1, EVENING, sessionS, what, millilitres);
+  private static String field(EntryKind kind, double sessionS, String what, double millilitres) {
+    return wrong(kind, sessionS, what, millilitres).orElseThrow().field();
   }
 
   private static <T> Problem problem(Checked<T> checked) {

@@ -13,9 +13,10 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import trayward.host.bath.Addition;
 import trayward.host.bath.Bath;
+import trayward.host.bath.BookEntry;
 import trayward.host.bath.Checked;
+import trayward.host.bath.EntryKind;
 import trayward.host.bath.Problem;
 
 class TrayLogBathsTest {
@@ -33,49 +34,79 @@ class TrayLogBathsTest {
     log.close();
   }
 
-  @Test
-  void a_bath_and_its_additions_come_back_as_they_were_entered() {
-    Bath bath = new Bath(1, EVENING, "1+20, a third old", 1.25, "old from January");
-    assertEquals(
-        new Checked.Good<>(bath),
-        log.addBath(EVENING, "1+20, a third old", 1.25, "old from January"));
-    Addition water = new Addition(1, 1, EVENING, 12.5, "water", 150);
-    assertEquals(new Checked.Good<>(water), log.addAddition(1, EVENING, 12.5, "water", 150));
-    Addition before = new Addition(2, 1, EVENING, Double.NaN, "stock A", 12.5);
-    assertEquals(
-        new Checked.Good<>(before), log.addAddition(1, EVENING, Double.NaN, "stock A", 12.5));
-    assertEquals(Optional.of(bath), log.bath(1));
-    assertEquals(List.of(water, before), log.additions(1));
-    assertEquals(1.4125, bath.litresWith(log.additions(1)), 1e-12);
+  private static final BathBook.Now EARLY = new BathBook.Now(EVENING, Double.NaN);
+
+  private static <T> T good(Checked<T> checked) {
+    assertInstanceOf(Checked.Good.class, checked, checked::toString);
+    return ((Checked.Good<T>) checked).value();
+  }
+
+  private static <T> Problem bad(Checked<T> checked) {
+    assertInstanceOf(Checked.Bad.class, checked, checked::toString);
+    return ((Checked.Bad<T>) checked).problem();
+  }
+
+  private Bath made(String name, double litres) {
+    return good(log.baths().make(EARLY, name, litres, "", List.of())).bath();
+  }
+
+  private Checked<BookEntry> pour(long bath, String what, double millilitres) {
+    return log.baths().enter(EARLY, BookEntry.poured(0, bath, EVENING, 5, what, millilitres));
   }
 
   @Test
-  void baths_are_listed_newest_first() {
-    log.addBath(EVENING, "first", 1, "");
-    log.addBath(EVENING, "second", 1, "");
+  void a_bath_and_what_was_poured_come_back_as_they_were_entered() {
+    Bath bath = made("1+20, a third old", 1.25);
+    assertEquals(new Bath(1, EVENING, "1+20, a third old", 1.25, ""), bath);
+    BookEntry water = good(pour(1, "water", 150));
+    assertEquals(BookEntry.poured(1, 1, EVENING, 5, "water", 150), water);
+    assertEquals(Optional.of(bath), log.bath(1));
+    assertEquals(List.of(water), log.additions(1));
+    assertEquals(1.4, log.baths().whole(1).orElseThrow().now().litres().value(), 1e-12);
+  }
+
+  @Test
+  void baths_are_listed_newest_first_and_the_newest_is_in_the_tray() {
+    made("first", 1);
+    made("second", 1);
     assertEquals(List.of("second", "first"), log.baths(10, 0).stream().map(Bath::name).toList());
     assertEquals("first", log.baths(1, 1).get(0).name());
+    assertEquals("second", log.baths().inTray().orElseThrow().name());
+    good(log.baths().putInTray(EARLY, OptionalLong.of(1)));
+    assertEquals("first", log.baths().inTray().orElseThrow().name());
+    good(log.baths().putInTray(EARLY, OptionalLong.empty()));
+    assertEquals(Optional.empty(), log.baths().inTray());
+    assertEquals("bath", bad(log.baths().putInTray(EARLY, OptionalLong.of(9))).field());
   }
 
   @Test
-  void what_is_out_of_range_is_a_value_and_not_kept() {
-    assertInstanceOf(Checked.Bad.class, log.addBath(EVENING, "", 1, ""));
-    log.addBath(EVENING, "x", 1, "");
-    assertInstanceOf(Checked.Bad.class, log.addAddition(1, EVENING, 0, "water", 0));
+  void what_is_not_accepted_is_a_value_and_nothing_is_stored() {
+    assertEquals("name", bad(log.baths().make(EARLY, "", 1, "", List.of())).field());
+    made("x", 1);
+    assertEquals("bath", bad(pour(7, "water", 100)).field());
+    Problem unknown = bad(pour(1, "unlabelled", 10));
+    assertEquals("what", unknown.field());
+    assertTrue(unknown.accepted().startsWith("water, bromide N %"), unknown.accepted());
+    Problem more =
+        bad(
+            log.baths()
+                .enter(
+                    EARLY,
+                    BookEntry.poured(0, 1, EVENING, 5, "x", 1001)
+                        .as(EntryKind.POURED_AWAY, OptionalLong.empty())));
+    assertEquals("millilitres", more.field());
+    assertTrue(more.accepted().startsWith("at most the 1000 mL"), more.accepted());
+    BookEntry future = BookEntry.poured(0, 1, EVENING.plusSeconds(1), 5, "water", 10);
+    assertEquals("at", bad(log.baths().enter(EARLY, future)).field());
+    BookEntry before = BookEntry.poured(0, 1, EVENING.minusSeconds(1), 5, "water", 10);
+    assertEquals("at", bad(log.baths().enter(EARLY, before)).field());
     assertEquals(1, log.counts().baths());
     assertEquals(0, log.counts().additions());
   }
 
   @Test
-  void an_addition_to_a_bath_that_is_not_there_is_a_value() {
-    assertEquals(
-        new Checked.Bad<>(new Problem("bath", "7", "a bath that is in the log")),
-        log.addAddition(7, EVENING, 0, "water", 100));
-  }
-
-  @Test
-  void the_additions_to_one_bath_are_bounded() {
-    log.addBath(EVENING, "x", 1, "");
+  void what_is_entered_for_one_bath_is_bounded() {
+    made("x", 1);
     log.connection()
         .write(
             handle ->
@@ -86,9 +117,9 @@ class TrayLogBathsTest {
                       SELECT 1, 0, 'water', 1 FROM n
                     """,
                     TrayLog.ADDITIONS_MAX));
-    assertInstanceOf(Checked.Bad.class, log.addAddition(1, EVENING, 0, "water", 100));
-    log.addBath(EVENING, "y", 1, "");
-    assertInstanceOf(Checked.Good.class, log.addAddition(2, EVENING, 0, "water", 100));
+    assertEquals("bath", bad(pour(1, "water", 100)).field());
+    made("y", 1);
+    good(pour(2, "water", 100));
   }
 
   @Test
@@ -139,7 +170,7 @@ class TrayLogBathsTest {
   @Test
   void the_counts_tell_what_is_in_the_log() {
     log.startSession(EVENING, true);
-    log.addBath(EVENING, "x", 1, "");
+    made("x", 1);
     log.addEvent(OptionalLong.empty(), EVENING, 0, "NOTE", "", "");
     assertTrue(log.addTrace(1, LogScenes.samples(0, 1).get(0)));
     assertEquals(new LogCounts(1, 0, 0, 0, 1, 0, 1, 1), log.counts());

@@ -35,6 +35,7 @@ final class FakeTray implements TrayLink {
   final List<Double> measuredLitres = new ArrayList<>();
   volatile String unconfirmed = "";
   volatile boolean recordReadable = true;
+  volatile boolean fanProven = true;
   final List<String> calibrated = new ArrayList<>();
   final List<Double> poured = new ArrayList<>();
   final List<OptionalDouble> confirmed = new ArrayList<>();
@@ -60,7 +61,7 @@ final class FakeTray implements TrayLink {
         true,
         true,
         true,
-        true,
+        fanProven,
         1500,
         true,
         alarms.isEmpty() ? "" : alarms.get(0).cause(),

@@ -161,7 +161,7 @@ class PageServerTest {
     problem(404, "POST", "/api/commands/boil", "");
     problem(404, "GET", "/api/nothing", "");
     problem(405, "DELETE", "/api/status", "");
-    problem(501, "GET", "/api/forecast", "");
+    problem(503, "GET", "/api/forecast", "");
   }
 
   @ParameterizedTest
