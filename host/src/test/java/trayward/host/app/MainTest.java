@@ -176,22 +176,33 @@ class MainTest {
       }
       log.mark(MarkKind.PULL, session, new Moment(65, wall), "pedal", OptionalDouble.of(40));
       log.updatePrint(1, java.util.Optional.of("pier, \"low\" tide"), java.util.Optional.empty());
+      log.record().change(1, java.util.Map.of("paper", "matt, \"old\"", "aperture", "8"), wall);
+      log.record().addStep(1, "fix", "60", "1+4", "\u001b[31mred", wall);
     }
     Said list = say("prints", "--log", data.toString());
     assertEquals(0, list.code());
     assertTrue(list.out().contains("1:00") && list.out().contains("pier"), list.out());
     Said one = say("print", "1", "--log", data.toString());
     assertTrue(one.out().contains("by pedal") && one.out().contains("40.00"), one.out());
+    assertTrue(one.out().contains("fix 60 s 1+4") && one.out().contains("became \"8\""), one.out());
+    assertFalse(one.out().contains("\u001b"), "a terminal gets no control characters");
+    assertTrue(list.out().contains("matt"), list.out());
     assertEquals(2, say("print", "9", "--log", data.toString()).code());
     Path out = folder.resolve("export");
     String to = out.toString();
     assertEquals(0, say("export", "--out", to, "--log", data.toString()).code());
     assertTrue(Files.readString(out.resolve("prints.csv")).contains("\"pier, \"\"low\"\" tide\""));
+    List<String> csv = Files.readAllLines(out.resolve("prints.csv"));
+    assertTrue(csv.get(0).endsWith(",verdict_wet,verdict_dry,faults"), csv.get(0));
+    assertTrue(csv.get(1).contains(",\"matt, \"\"old\"\"\",,,,,,8,,"), csv.get(1));
     assertEquals(62, Files.readAllLines(out.resolve("print-1-trace.csv")).size());
     assertEquals(
         0, say("export", "--format", "json", "--out", to, "--log", data.toString()).code());
     JsonNode json = new ObjectMapper().readTree(out.resolve("prints.json").toFile());
     assertEquals(60, json.path(0).path("pull_s").asDouble());
+    assertEquals(8, json.path(0).path("record").path("aperture").asDouble());
+    assertEquals("fix", json.path(0).path("steps").path(0).path("kind").asText());
+    assertEquals("title", json.path(0).path("history").path(0).path("field").asText());
     assertEquals(2, say("export", "--format", "xml", "--out", to).code());
     assertEquals(2, say("prints", "--log", folder.resolve("nowhere").toString()).code());
   }
