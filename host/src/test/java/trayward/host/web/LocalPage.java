@@ -19,6 +19,7 @@ final class LocalPage implements AutoCloseable {
 
   private static final ObjectMapper JSON = new ObjectMapper();
 
+  final FakeTray tray = new FakeTray();
   final TrayLog log;
   final FakeLogbook logbook;
   private final PageServer server;
@@ -27,7 +28,7 @@ final class LocalPage implements AutoCloseable {
   LocalPage(Path folder) throws Exception {
     log = LogFile.open(folder);
     logbook = new FakeLogbook(log);
-    server = PageServer.start("127.0.0.1", 0, new FakeTray(), log, logbook);
+    server = PageServer.start("127.0.0.1", 0, tray, log, logbook);
   }
 
   HttpResponse<byte[]> send(String method, String path, String type, byte[] body) throws Exception {

@@ -19,18 +19,18 @@ import trayward.host.session.TraceSample;
 class RepeatApiTest {
 
   @TempDir private Path folder;
-  private PageBench page;
+  private LocalPage page;
 
   @BeforeEach
   void aPrintThatWasMade() throws Exception {
-    page = new PageBench(folder);
-    page.ok(
+    page = new LocalPage(folder);
+    ok(
         201,
         "POST",
         "/api/baths",
         "{'name':'then','parts':[{'what':'water','millilitres':1000},"
             + "{'what':'bromide 10 %','millilitres':20},{'what':'sulfite 10 %','millilitres':80}]}");
-    page.ok(201, "POST", "/api/marks", "{'kind':'in'}");
+    ok(201, "POST", "/api/marks", "{'kind':'in'}");
     long session = page.log.openSession().orElseThrow().id();
     List<TraceSample> trace = new ArrayList<>();
     for (int s = 0; s <= 240; s++) {
@@ -38,16 +38,25 @@ class RepeatApiTest {
     }
     page.log.addTrace(session, trace);
     page.logbook.nowS = 180;
-    page.ok(201, "POST", "/api/marks", "{'kind':'emergence'}");
+    ok(201, "POST", "/api/marks", "{'kind':'emergence'}");
     page.logbook.nowS = 225;
-    page.ok(201, "POST", "/api/marks", "{'kind':'pull'}");
+    ok(201, "POST", "/api/marks", "{'kind':'pull'}");
     page.logbook.nowS = 300;
-    page.ok(
+    ok(
         200,
         "PATCH",
         "/api/prints/1",
         "{'paper':'Bark','width_mm':200,'height_mm':250,'magnification':5,'aperture':8,"
             + "'base_exposure_s':20,'stops_over':2}");
+  }
+
+  /** Bodies are written with ' for ". */
+  private JsonNode ok(int status, String method, String path, String body) throws Exception {
+    return page.ok(status, method, path, body.replace('\'', '"'));
+  }
+
+  private JsonNode problem(int status, String method, String path, String body) throws Exception {
+    return page.problem(status, method, path, body.replace('\'', '"'));
   }
 
   @AfterEach
@@ -56,7 +65,7 @@ class RepeatApiTest {
   }
 
   private JsonNode plan(String query) throws Exception {
-    return page.ok(200, "GET", "/api/prints/1/repeat" + query, "");
+    return ok(200, "GET", "/api/prints/1/repeat" + query, "");
   }
 
   @Test
@@ -75,7 +84,7 @@ class RepeatApiTest {
         20 * 64.0 / 36, plan("?magnification=7").path("exposure").path("base_s").asDouble(), 1e-3);
     // 280 mm in place of 200: 7 times.
     assertEquals(7, plan("?width_mm=280").path("exposure").path("magnification").asDouble(), 1e-9);
-    page.ok(
+    ok(
         201,
         "POST",
         "/api/shelf",
@@ -84,13 +93,13 @@ class RepeatApiTest {
     assertEquals(
         20 * Math.pow(64.0 / 36, 1 / 0.8), slow.path("exposure").path("base_s").asDouble(), 1e-3);
     assertEquals(5, slow.path("pull_early_s").asDouble());
-    page.problem(400, "GET", "/api/prints/1/repeat?magnification=0", "");
-    page.problem(404, "GET", "/api/prints/9/repeat", "");
+    problem(400, "GET", "/api/prints/1/repeat?magnification=0", "");
+    problem(404, "GET", "/api/prints/9/repeat", "");
   }
 
   @Test
   void theBathIsComparedAndWhatWouldBringItBackIsPoured() throws Exception {
-    page.ok(
+    ok(
         201,
         "POST",
         "/api/baths",
@@ -100,7 +109,7 @@ class RepeatApiTest {
     assertEquals("bromide", bath.path("differences").path(2).path("what").asText());
     double then = bath.path("differences").path(2).path("then").asDouble();
     for (JsonNode one : bath.path("additions")) {
-      page.ok(
+      ok(
           201,
           "POST",
           "/api/baths/2/additions",
@@ -110,7 +119,7 @@ class RepeatApiTest {
               + one.path("millilitres")
               + "}");
     }
-    JsonNode after = page.ok(200, "GET", "/api/baths/2", "").path("contents");
+    JsonNode after = ok(200, "GET", "/api/baths/2", "").path("contents");
     assertEquals(2, bath.path("additions").size());
     assertEquals(then, after.path("bromide_g_per_l").asDouble(), 0.01);
     assertEquals(8.0 / 1.1, after.path("sulfite_g_per_l").asDouble(), 0.01);
@@ -119,15 +128,15 @@ class RepeatApiTest {
 
   @Test
   void repeatingSetsTheTemperatureAndTheOldPrintBecomesTheGuide() throws Exception {
-    JsonNode done = page.ok(200, "POST", "/api/prints/1/repeat", "");
+    JsonNode done = ok(200, "POST", "/api/prints/1/repeat", "");
     assertEquals("set", done.path("set_temperature").asText());
-    assertEquals(1, page.ok(200, "GET", "/api/status", "").path("guide").path("print").asInt());
+    assertEquals(1, ok(200, "GET", "/api/status", "").path("guide").path("print").asInt());
     page.tray.answer = new LinkAnswer.Refused("the set range is 15 to 40 °C");
     assertEquals(
         "refused: the set range is 15 to 40 °C",
-        page.ok(200, "POST", "/api/prints/1/repeat", "{'magnification':7}")
+        ok(200, "POST", "/api/prints/1/repeat", "{'magnification':7}")
             .path("set_temperature")
             .asText());
-    page.problem(400, "POST", "/api/prints/1/repeat", "{'magnification':-7}");
+    problem(400, "POST", "/api/prints/1/repeat", "{'magnification':-7}");
   }
 }
