@@ -35,6 +35,7 @@ public final class TraywardCommand {
   public static CommandLine over(Work work) {
     TraywardCommand command = new TraywardCommand(work);
     CommandLine line = new CommandLine(command);
+    line.addSubcommand("plan", PlanCommand.line());
     line.setParameterExceptionHandler(
         (e, args) -> {
           String message = String.valueOf(e.getMessage()).replace('\n', ' ');

@@ -67,7 +67,20 @@ public record PoolEvaporation(
 
   /** Heat that goes with the vapour, W, at a bath of 0 to 100 °C. */
   public double wattsAt(double bathC) {
-    return factor * 1000 * areaM2 * (0.089 + 0.0782 * draughtMPerS) * deficitKPa(bathC);
+    return wattsPerKPa() * deficitKPa(bathC);
+  }
+
+  private double wattsPerKPa() {
+    return factor * 1000 * areaM2 * (0.089 + 0.0782 * draughtMPerS);
+  }
+
+  /**
+   * Air that touches the surface, m³/h: so much of it would carry off as much vapour, were it dry
+   * when it came and saturated when it went. It carries other vapours too.
+   */
+  public double carriedM3PerHAt(double bathC) {
+    double gramsPerHPerKPa = wattsPerKPa() * 3600 / Water.latentJPerG(bathC);
+    return gramsPerHPerKPa * Water.saturationKPa(bathC) / Water.saturatedAirGPerM3(bathC);
   }
 
   /** Water that goes, g/h. */

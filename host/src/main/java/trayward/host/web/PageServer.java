@@ -65,6 +65,7 @@ public final class PageServer implements AutoCloseable {
               new ProbeApi(link).routes(config.routes);
               new TrayCalibrationApi(link).routes(config.routes);
               new AlarmApi(link).routes(config.routes);
+              new PlanApi().routes(config.routes);
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);

@@ -387,7 +387,8 @@ class PageServerTest {
               .replace("{item}", "cartridge")
               .replace("{role}", "bath")
               .replace("{kind}", "pull")
-              .replace("{n}", "1");
+              .replace("{n}", "1")
+              .replace("{planner}", "heat");
       int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
       assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);
     } catch (Exception e) {

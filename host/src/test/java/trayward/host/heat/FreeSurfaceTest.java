@@ -1,4 +1,4 @@
-package trayward.controller.sim;
+package trayward.host.heat;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,18 +8,17 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Rows C-TRAY-H, C-TRAY-R, C-TRAY-T, C-TRAY-NC and C-RH of the check values: a tray of 0.12 m²,
- * here 0.3 m by 0.4 m, at 42 °C in a room of 21 °C at half humidity. Recomputed; correlations from
- * memory.
+ * A tray of 0.12 m², here 0.3 m by 0.4 m, at 42 °C in a room of 21 °C at half humidity. Own
+ * arithmetic; correlations from memory.
  */
-class OpenSurfaceTest {
+class FreeSurfaceTest {
 
-  private static final OpenSurface TRAY = new OpenSurface(0.12, 1.4);
+  private static final FreeSurface TRAY = new FreeSurface(0.12, 1.4);
 
   /** The reference tray's 0.072 m², as 0.24 m by 0.3 m. */
-  private static final OpenSurface REFERENCE = new OpenSurface(0.072, 1.08);
+  private static final FreeSurface REFERENCE = new FreeSurface(0.072, 1.08);
 
-  /** C-TRAY-H: 5.85 W/(m² K), 14.7 W, within 10 %. */
+  /** 5.85 W/(m² K), 14.7 W, within 10 %. */
   @Test
   void naturalConvectionIsThatOfTheCheck() {
     double h = TRAY.convectionWPerM2K(42, 21, 0.5);
@@ -27,27 +26,27 @@ class OpenSurfaceTest {
     assertEquals(1, h * 0.12 * 21 / 14.7, 0.1);
   }
 
-  /** C-TRAY-R: 6.10 W/(m² K), 15.37 W, Stefan-Boltzmann with emissivity 0.95. */
+  /** 6.10 W/(m² K), 15.37 W, Stefan-Boltzmann with emissivity 0.95. */
   @Test
   void radiationIsThatOfTheCheck() {
-    double h = OpenSurface.radiationWPerM2K(42, 21);
+    double h = FreeSurface.radiationWPerM2K(42, 21);
     assertEquals(6.10, h, 0.05);
     assertEquals(15.37, h * 0.12 * 21, 0.05);
     double fourth = Math.pow(42 + 273.15, 4) - Math.pow(21 + 273.15, 4);
     assertEquals(0.95 * 5.670374419e-8 * fourth, h * 21, 1e-9);
   }
 
-  /** C-TRAY-T: 104.5 W within 15 %, with the plant's own evaporation in still air. */
+  /** 104.5 W within 15 %, with the pool equation in still air. */
   @Test
   void withEvaporationTheSurfaceLosesWhatTheCheckSays() {
-    PlantParameters still = Evaporations.still(0.12, 21, 0.5, 0);
-    double lossW = HeatFlow.evaporationW(still, 1, 42) + 21 * TRAY.dryWPerK(42, 21, 0.5);
+    PoolEvaporation still = new PoolEvaporation(0.12, 0, 21, 0.5, 1);
+    double lossW = still.wattsAt(42) + 21 * TRAY.dryWPerK(42, 21, 0.5);
     assertEquals(1, lossW / 104.5, 0.15);
   }
 
   /**
-   * C-TRAY-NC: 111.2 g/h within 10 g/h: the same convection carries vapour, by the analogy of Lewis
-   * with the diffusion of vapour in air, 2.6e-5 m²/s at 298 K (handbook, from memory).
+   * 111.2 g/h within 10 g/h: the same convection carries vapour, by the analogy of Lewis with the
+   * diffusion of vapour in air, 2.6e-5 m²/s at 298 K (handbook, from memory).
    */
   @Test
   void byTheAnalogyOfHeatAndVapourTheSameConvectionEvaporatesAsTheCheckSays() {
@@ -57,9 +56,7 @@ class OpenSurfaceTest {
     double lewis = diffusivity / (2.6e-5 * Math.pow(filmK / 298, 1.5));
     double speed =
         TRAY.convectionWPerM2K(42, 21, 0.5) / (density * 1007 * Math.pow(lewis, 2.0 / 3));
-    double drop =
-        OpenSurface.vapourGPerM3(HeatFlow.saturationKPa(42), 42)
-            - OpenSurface.vapourGPerM3(0.5 * HeatFlow.saturationKPa(21), 21);
+    double drop = Water.saturatedAirGPerM3(42) - 0.5 * Water.saturatedAirGPerM3(21);
     assertEquals(111.2, speed * drop * 0.12 * 3600, 10);
   }
 
@@ -78,25 +75,20 @@ class OpenSurfaceTest {
     double base = each * 0.072;
     assertTrue(surface + walls < 2.5, "surface and walls " + (surface + walls));
     assertEquals(1, (surface + walls + base) / 2.5, 0.15);
-    assertEquals(2.5, PlantParameters.REFERENCE.bathLossWPerK());
-  }
-
-  /** C-RH: 110 g/h into 150 and into 7.5 m³/h; saturation at 21 °C 18.35 g/m³. */
-  @Test
-  void vapourSpreadsOverTheAirThatIsChanged() {
-    assertEquals(0.733, OpenSurface.addedGPerM3(110, 150), 0.005);
-    assertEquals(14.67, OpenSurface.addedGPerM3(110, 7.5), 0.005);
-    // As an ideal gas and with the Magnus form's 0.25 %.
-    double saturated = OpenSurface.vapourGPerM3(HeatFlow.saturationKPa(21), 21);
-    assertEquals(1, saturated / 18.35, 0.004);
+    assertEquals(2.5, HeatedTray.usualBathLossWPerK(0.072));
   }
 
   /** Incropera and DeWitt, table A.4 (from memory): mu 184.6e-7, 208.2e-7; k 26.3e-3, 30.0e-3. */
   @ParameterizedTest(name = "{0} K")
   @CsvSource({"300, 184.6e-7, 26.3e-3", "350, 208.2e-7, 30.0e-3"})
   void airIsThatOfTheHandbook(double kelvin, double viscosity, double conductivity) {
-    assertEquals(1, OpenSurface.airViscosity(kelvin) / viscosity, 0.01);
-    assertEquals(1, OpenSurface.airConductivity(kelvin) / conductivity, 0.01);
+    assertEquals(1, FreeSurface.airViscosity(kelvin) / viscosity, 0.01);
+    assertEquals(1, FreeSurface.airConductivity(kelvin) / conductivity, 0.01);
+  }
+
+  @Test
+  void aTrayOfThePapersShapeHasThePerimeterOfItsSides() {
+    assertEquals(1.8, FreeSurface.ofPaperShape(0.2).perimeterM(), 1e-12); // 0.4 m by 0.5 m
   }
 
   @Test
@@ -111,8 +103,8 @@ class OpenSurfaceTest {
   /** Above Ra 1e7 the length no longer matters; at the change the two laws differ by 6 %. */
   @Test
   void aLargePoolConvectsTheSameAtAnySize() {
-    double pool = new OpenSurface(16, 16).convectionWPerM2K(42, 21, 0.5);
-    assertEquals(pool, new OpenSurface(64, 32).convectionWPerM2K(42, 21, 0.5), 1e-9);
+    double pool = new FreeSurface(16, 16).convectionWPerM2K(42, 21, 0.5);
+    assertEquals(pool, new FreeSurface(64, 32).convectionWPerM2K(42, 21, 0.5), 1e-9);
     assertEquals(1, pool / TRAY.convectionWPerM2K(42, 21, 0.5), 0.15);
   }
 }

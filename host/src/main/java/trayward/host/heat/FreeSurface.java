@@ -1,11 +1,8 @@
-package trayward.controller.sim;
-
-import org.hipparchus.util.FastMath;
+package trayward.host.heat;
 
 /**
- * The free surface of a bath in still air: how it gives off dry heat by convection and radiation,
- * and what its vapour does to the room's air. For planning: the simulated plant has one number for
- * all dry losses, base and walls of the tray among them.
+ * The free surface of a bath in still air: how it gives off dry heat by convection and radiation.
+ * One number for all dry losses of a tray, base and walls among them, is {@link HeatedTray}'s.
  *
  * <p>Convection is natural convection over a horizontal plate (Lloyd and Moran; Incropera and
  * DeWitt; from memory), with the difference of virtual temperatures, as damp air is light:
@@ -23,13 +20,7 @@ import org.hipparchus.util.FastMath;
  * @param areaM2 free surface, m², above 0
  * @param perimeterM its edge, m, above 0
  */
-public record OpenSurface(double areaM2, double perimeterM) {
-
-  /**
-   * Share of the pool correlation that was measured over undisturbed pools (ASHRAE Transactions
-   * 1998, vol. 104, pt. 1A, abstract): an evaporation factor for a tray that nobody rocks.
-   */
-  public static final double UNDISTURBED = 0.74;
+public record FreeSurface(double areaM2, double perimeterM) {
 
   /** Emissivity of water for heat radiation: 0.95 to 0.96, common handbook value. */
   private static final double EMISSIVITY = 0.95;
@@ -51,6 +42,11 @@ public record OpenSurface(double areaM2, double perimeterM) {
 
   private static final double TURBULENT_FROM = 1e7;
 
+  /** The surface of a tray whose sides are as 4 to 5, as papers are. */
+  public static FreeSurface ofPaperShape(double areaM2) {
+    return new FreeSurface(areaM2, 3.6 * Math.sqrt(areaM2 / 0.8));
+  }
+
   /** Area over perimeter, the length of the correlation, m. */
   public double lengthM() {
     return areaM2 / perimeterM;
@@ -64,25 +60,23 @@ public record OpenSurface(double areaM2, double perimeterM) {
    * @param relativeHumidity of the air, 0 to 1
    */
   public double convectionWPerM2K(double surfaceC, double airC, double relativeHumidity) {
-    double atSurfaceK = virtualK(surfaceC, HeatFlow.saturationKPa(surfaceC));
-    double inRoomK = virtualK(airC, relativeHumidity * HeatFlow.saturationKPa(airC));
+    double atSurfaceK = virtualK(surfaceC, Water.saturationKPa(surfaceC));
+    double inRoomK = virtualK(airC, relativeHumidity * Water.saturationKPa(airC));
     double filmK = KELVIN + (surfaceC + airC) / 2;
     double density = STANDARD_KPA * 1000 / (AIR_GAS * filmK);
     double conductivity = airConductivity(filmK);
     double diffusivity = conductivity / (density * AIR_CP);
     double viscosity = airViscosity(filmK) / density;
     double lift = GRAVITY * 2 * (atSurfaceK - inRoomK) / (atSurfaceK + inRoomK);
-    double rayleigh = lift * FastMath.pow(lengthM(), 3) / (viscosity * diffusivity);
+    double rayleigh = lift * Math.pow(lengthM(), 3) / (viscosity * diffusivity);
     return nusselt(rayleigh) * conductivity / lengthM();
   }
 
   private static double nusselt(double rayleigh) {
     if (rayleigh <= 0) {
-      return 0.27 * FastMath.pow(-rayleigh, 0.25);
+      return 0.27 * Math.pow(-rayleigh, 0.25);
     }
-    return rayleigh < TURBULENT_FROM
-        ? 0.54 * FastMath.pow(rayleigh, 0.25)
-        : 0.15 * FastMath.cbrt(rayleigh);
+    return rayleigh < TURBULENT_FROM ? 0.54 * Math.pow(rayleigh, 0.25) : 0.15 * Math.cbrt(rayleigh);
   }
 
   /**
@@ -103,18 +97,6 @@ public record OpenSurface(double areaM2, double perimeterM) {
         * (convectionWPerM2K(surfaceC, airC, relativeHumidity) + radiationWPerM2K(surfaceC, airC));
   }
 
-  /** Mass of water vapour in air, g/m³, at the vapour pressure {@code kPa}: an ideal gas. */
-  public static double vapourGPerM3(double kPa, double celsius) {
-    return kPa * 1e6 / (VAPOUR_GAS * (celsius + KELVIN));
-  }
-
-  /**
-   * What an evaporation adds to air that is changed at {@code flowM3PerH}, g/m³, in the long run.
-   */
-  public static double addedGPerM3(double evaporationGPerH, double flowM3PerH) {
-    return evaporationGPerH / flowM3PerH;
-  }
-
   /** Temperature at which dry air would be as heavy, K. */
   private static double virtualK(double celsius, double vapourKPa) {
     return (celsius + KELVIN) / (1 - (1 - AIR_GAS / VAPOUR_GAS) * vapourKPa / STANDARD_KPA);
@@ -132,6 +114,6 @@ public record OpenSurface(double areaM2, double perimeterM) {
 
   private static double sutherland(double kelvin, double constantK) {
     double share = kelvin / 273;
-    return share * FastMath.sqrt(share) * (273 + constantK) / (kelvin + constantK);
+    return share * Math.sqrt(share) * (273 + constantK) / (kelvin + constantK);
   }
 }
