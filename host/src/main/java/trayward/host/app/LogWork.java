@@ -87,7 +87,7 @@ final class LogWork {
                   log::traceOf);
           int baths =
               BookExport.write(to, log.books(), sessions(log), session -> symptoms(log, session));
-          out.println(count + " prints and " + baths + " baths written to " + to);
+          out.println(count + " prints and the books of " + baths + " baths written to " + to);
           return Work.DONE;
         });
   }

@@ -12,7 +12,6 @@ import trayward.host.bath.BathContents;
 import trayward.host.bath.BookEntry;
 import trayward.host.report.BookJson;
 import trayward.host.report.EntriesJson;
-import trayward.host.session.PrintBath;
 import trayward.host.store.BathBook;
 
 /**
@@ -80,21 +79,6 @@ final class BathJson {
               ObjectNode one = shares.addObject().put("bath", id).put("name", names.apply(id));
               Json.put(one, "share", share);
             });
-    return node;
-  }
-
-  /** What the bath was when a sheet went in. */
-  static ObjectNode atPrint(PrintBath bath) {
-    ObjectNode node = Json.MAPPER.createObjectNode();
-    node.put("bath", bath.bathId());
-    Json.put(node, "litres", bath.litres());
-    Json.put(node, "strength", bath.strength());
-    Json.put(node, "bromide_g_per_l", bath.bromideGPerL());
-    Json.put(node, "bromide_give_or_take_g_per_l", 2 * bath.bromideDoubtGPerL());
-    Json.put(node, "sulfite_g_per_l", bath.sulfiteGPerL());
-    Json.put(node, "sulfite_give_or_take_g_per_l", 2 * bath.sulfiteDoubtGPerL());
-    Json.put(node, "area_m2_per_l", bath.areaM2PerL());
-    Json.put(node, "hours_hot", bath.hotS() / 3600);
     return node;
   }
 

@@ -11,7 +11,6 @@ import trayward.host.session.PrintEntries;
 import trayward.host.session.PrintField;
 import trayward.host.session.PrintSummary;
 import trayward.host.session.Session;
-import trayward.host.store.BathBook;
 import trayward.host.store.PrintArchive;
 import trayward.host.store.TrayLog;
 
@@ -19,11 +18,9 @@ import trayward.host.store.TrayLog;
 final class PrintDocuments {
 
   private final PrintArchive archive;
-  private final BathBook baths;
 
   PrintDocuments(TrayLog log) {
     this.archive = log.archive();
-    this.baths = log.baths();
   }
 
   /** A print with everything. */
@@ -31,7 +28,6 @@ final class PrintDocuments {
     PrintEntries entries = archive.entries(print.number());
     ObjectNode node = PrintJson.print(print, archive.summaries(List.of(print)).get(0));
     EntriesJson.put(node, entries);
-    baths.atPrint(print.number()).ifPresent(bath -> node.set("bath", BathJson.atPrint(bath)));
     node.put("ask_again", PrintEntries.askAgain(print, entries.fields(), Instant.now()));
     return node;
   }

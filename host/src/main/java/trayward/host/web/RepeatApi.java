@@ -29,6 +29,9 @@ import trayward.host.store.TrayLog;
 /** A print made again: its temperature, its bath, its exposure in another size. Any thread. */
 final class RepeatApi {
 
+  /** A bath this near to what was set was held there, K. */
+  private static final double HELD_K = 1;
+
   private final TrayLog log;
   private final TrayLink link;
   private final Guide guide;
@@ -98,9 +101,8 @@ final class RepeatApi {
         log.archive().fields(List.of(print)).getOrDefault(print.number(), Map.of());
     ObjectNode node = Json.MAPPER.createObjectNode();
     node.put("print", print.number());
-    OptionalDouble set = setC(print);
-    Json.put(node, "set_c", set);
     PrintSummary summary = log.archive().summaries(List.of(print)).get(0);
+    Json.put(node, "set_c", setC(print, summary.meanC()));
     Json.put(node, "mean_c", summary.meanC());
     Json.put(node, "emergence_s", summary.emergenceS());
     Json.put(node, "pull_s", summary.pullS());
@@ -115,17 +117,18 @@ final class RepeatApi {
     return node;
   }
 
-  /** What was set when it went in; where that is not known its mean, to half a degree. */
-  private OptionalDouble setC(Print print) {
-    List<TraceSample> trace = log.traceOf(print);
-    Optional<Double> set =
-        trace.stream().map(TraceSample::setC).filter(c -> !Double.isNaN(c)).findFirst();
-    OptionalDouble mean = log.archive().summaries(List.of(print)).get(0).meanC();
-    return set.isPresent()
-        ? OptionalDouble.of(set.get())
-        : mean.isPresent()
-            ? OptionalDouble.of(Math.rint(2 * mean.getAsDouble()) / 2)
-            : OptionalDouble.empty();
+  /** What was set when it went in; where the bath was elsewhere its mean, to half a degree. */
+  private OptionalDouble setC(Print print, OptionalDouble mean) {
+    double set =
+        log.traceOf(print).stream()
+            .mapToDouble(TraceSample::setC)
+            .filter(c -> !Double.isNaN(c))
+            .findFirst()
+            .orElse(Double.NaN);
+    if (mean.isEmpty() || Math.abs(set - mean.getAsDouble()) <= HELD_K) {
+      return Double.isNaN(set) ? OptionalDouble.empty() : OptionalDouble.of(set);
+    }
+    return OptionalDouble.of(Math.rint(2 * mean.getAsDouble()) / 2);
   }
 
   private static void bath(ObjectNode node, Optional<PrintBath> then, Optional<BathContents> now) {

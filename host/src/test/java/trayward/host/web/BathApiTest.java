@@ -120,6 +120,12 @@ class BathApiTest {
     assertEquals(1.1, page.tray.confirmed.get(0).orElseThrow(), 1e-12);
     ok(201, "POST", "/api/baths/1/additions", "{'kind':'poured-away','millilitres':100}");
     assertEquals(1.0, contents(1).path("litres").asDouble(), 1e-9);
+    // While it is off a bath is being made up: what is declared or confirmed counts.
+    page.tray.state = "OFF";
+    ok(201, "POST", "/api/baths/1/additions", "{'what':'water','millilitres':20}");
+    assertEquals(1, page.tray.poured.size());
+    assertEquals(0.95, ok(200, "GET", "/api/in-tray", "").path("controller_litres").asDouble());
+    page.tray.state = "HOLDING";
     // Of what stands in a bottle the controller knows nothing.
     ok(200, "PUT", "/api/in-tray", "{'bath':null}");
     ok(201, "POST", "/api/baths/1/additions", "{'what':'water','millilitres':50}");

@@ -77,6 +77,18 @@ class RepeatApiTest {
     assertEquals(80, plan.path("exposure").path("seconds").asDouble(), 1e-9);
   }
 
+  @Test
+  void aPrintMadeFarFromWhatWasSetIsRepeatedAtTheBathItWasIn() throws Exception {
+    page.ok(201, "POST", "/api/marks", "{\"kind\":\"in\"}");
+    long session = page.log.openSession().orElseThrow().id();
+    for (int s = 300; s <= 320; s++) {
+      page.log.addTrace(session, new TraceSample(s, 24.1, 24, 40, 0, "OFF", false));
+    }
+    page.logbook.nowS = 320;
+    page.ok(201, "POST", "/api/marks", "{\"kind\":\"pull\"}");
+    assertEquals(24, ok(200, "GET", "/api/prints/2/repeat", "").path("set_c").asDouble());
+  }
+
   /** (m + 1)²: from 5 to 7 times it is (8/6)² = 1.7778; with p = 0.8 of the time it is more. */
   @Test
   void theExposureIsRescaledToAnotherSize() throws Exception {
