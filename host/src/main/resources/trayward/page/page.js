@@ -306,6 +306,7 @@
     show($('calibration'), s.calibration_record_ok === false);
     if (!atRest(s)) show($('probes'), false);
     show($('probes-open'), atRest(s));
+    document.body.classList.toggle('resting', atRest(s) && !['alarmed', 'asking', 'stop-lost'].some((c) => document.body.classList.contains(c)));
     document.body.classList.toggle('probing', !$('probes').hidden && !document.body.classList.contains('alarmed'));
     if (!$('probes').hidden && seconds() - probesAt > 1) hearProbes();
   }

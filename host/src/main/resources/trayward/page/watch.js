@@ -12,6 +12,9 @@
   const from = (f) => 'from ' + f.prints + (f.prints === 1 ? ' print' : ' prints');
   const isSpan = (two) => list(two).length === 2 && two.every(isNumber);
 
+  // where something else comes first
+  const pressed = () => ['alarmed', 'asking', 'stop-lost'].some((c) => body.contains(c));
+
   const windowOf = (f) => (f && !f.refused && isSpan(f.window_80_s) && isSpan(f.window_95_s) ? f : null);
   // the reason without what explains it
   const reasonOf = (f) => (f && f.refused ? 'no forecast: ' + String(f.refused).split(/[:;]/)[0] : '');
@@ -83,13 +86,12 @@
 
   function smallPrint(f, guide, old) {
     const said = [];
-    if (f) {
-      said.push(f.moment + ' ' + span(f.window_80_s) + ', ' + from(f), ...list(f.caveats), '95 %: ' + span(f.window_95_s));
-    }
+    if (f) said.push(f.moment + ' ' + span(f.window_80_s) + ', ' + from(f));
     if (guide) {
       const at = ['emergence', 'pull'].filter((kind) => isNumber(old[kind])).map((kind) => kind + ' ' + clock(old[kind]));
       said.push(['as print ' + guide, ...at].join(', '));
     }
+    if (f) said.push(...list(f.caveats), '95 %: ' + span(f.window_95_s));
     return said.join('; ');
   }
 
@@ -119,7 +121,7 @@
     put($('outlook'), said);
     $('outlook').classList.toggle('refused', refused);
     show($('outlook'), said !== '');
-    body.toggle('outlooked', said !== '');
+    body.toggle('outlooked', said !== '' && !pressed());
   }
 
   function hide() {
@@ -147,7 +149,7 @@
 
     const drawn = !lost && isNumber(elapsed) && (f !== null || guide !== null);
     show($('watch'), drawn);
-    body.toggle('watching', drawn);
+    body.toggle('watching', drawn && !pressed());
     body.toggle('opened', drawn && open);
     // where something is to be read below, the trace makes room
     body.toggle('noted', Array.from(document.querySelectorAll('#notes .warn, #withheld')).some((e) => !e.hidden));

@@ -102,13 +102,20 @@ class DarkPageStatesTest {
   }
 
   private void looksRight(String name) throws Exception {
+    assertEquals("", wrongOf(name));
+  }
+
+  private String wrongOf(String name) throws Exception {
+    StringBuilder wrong = new StringBuilder();
     for (int[] room : ROOMS) {
       browser.room(room[0], room[1]);
       browser.awaitTrue("innerWidth === " + room[0]);
       String sized = name + "-" + room[0];
       browser.pure(sized);
-      browser.wellLaid(sized);
+      String badly = browser.badlyLaid();
+      wrong.append(badly.isEmpty() ? "" : sized + ": " + badly + "\n");
     }
+    return wrong.toString();
   }
 
   private void shows(ObjectNode status, String mark) throws Exception {
@@ -126,6 +133,9 @@ class DarkPageStatesTest {
     states.put("page-window-open", inDeveloper(200, ofPrint(BEFORE).replace("false", "true")));
     states.put("page-window-pull", inDeveloper(230, PULL));
     states.put("page-window-pull-open", inDeveloper(310, PULL.replace("false", "true")));
+    states.put(
+        "page-window-long",
+        inDeveloper(755, PULL.replace("290,340", "790,905").replace("270,371", "760,999").replace("4:50", "13:10")));
     states.put("page-window-refused", inDeveloper(95, REFUSED));
     states.put(
         "page-window-noted",
@@ -137,16 +147,27 @@ class DarkPageStatesTest {
             "first_out",
             "null"));
     states.put(
+        "page-outlook-crowded",
+        with(
+            with(with(json(HOLDING), "forecast", BEFORE), "presence_due_s", "200"),
+            "log_ok",
+            "false"));
+    states.put(
+        "page-window-level",
+        with(with(inDeveloper(95, ofPrint(BEFORE)), "level", "'LOW'"), "add_l", "0.15"));
+    states.put(
         "page-at-rest",
         with(
             with(with(json(HOLDING), "state", "'OFF'"), "state_words", "'off'"),
             "last_print",
             "{'id':3,'elapsed_s':245,'marks':[{'kind':'in','elapsed_s':0},"
                 + "{'kind':'pull','elapsed_s':245}]}"));
+    StringBuilder wrong = new StringBuilder();
     for (var each : states.entrySet()) {
       shows(each.getValue(), each.getKey());
-      looksRight(each.getKey());
+      wrong.append(wrongOf(each.getKey()));
     }
+    assertEquals("", wrong.toString());
   }
 
   @Test
@@ -220,6 +241,7 @@ class DarkPageStatesTest {
       trace.append(t).append(',').append(38 + Math.sin(t / 40.0)).append(",,38,0,HOLDING,1\n");
     }
     stage.answer("GET /api/prints/7/trace.csv", trace.toString());
+    stage.answer("GET /api/prints/3/trace.csv", trace.substring(0, trace.indexOf("\n90,") + 1));
     stage.answer(
         "GET /api/prints/7",
         json("{'marks':[{'kind':'emergence','elapsed_s':200},{'kind':'pull','elapsed_s':260}]}")
