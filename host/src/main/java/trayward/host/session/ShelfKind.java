@@ -21,7 +21,7 @@ public enum ShelfKind {
       List.of(
           FieldRule.text("behaviour", "how it behaves, such as blacks that gain in the fix", 500),
           FieldRule.number("pull_early_s", "pull earlier by, s", 0, 120),
-          FieldRule.number("reciprocity_p", "reciprocity exponent p", 0.5, 1.2),
+          FieldRule.number("reciprocity_p", "reciprocity exponent p, as tested", 0.5, 1),
           FieldRule.text("note", "note", 500));
 
   private static final List<FieldRule> OF_CONCENTRATE =
