@@ -142,7 +142,7 @@
 
     // few words for where the bar has no room: beside an alarm, and of what was when nothing is heard
     const few = !f ? '' : (f.moment === 'pull' ? 'pull: ' : '') + (open && !lost ? 'WATCH NOW' : 'watch from ' + down(f.window_80_s[0]));
-    put($('print-watch'), few && ', ' + few);
+    put($('print-watch'), few);
     show($('print-watch'), few !== '');
     const refused = f ? '' : reasonOf(s.forecast);
     outlook(!lost ? refused : few && 'last heard: ' + few, refused !== '');
