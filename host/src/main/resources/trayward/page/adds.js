@@ -20,11 +20,12 @@
     return answer;
   }
 
-  function open(now) {
+  function open(now, byKey) {
     if (now && (lost || body.contains('alarmed') || body.contains('stop-lost'))) {
       say('add: not now, ' + (lost ? 'the tray is not heard' : 'an alarm stands first'));
       return;
     }
+    if (!now && $('adds').contains(document.activeElement)) $('adds-open').focus();
     show($('adds'), now);
     body.toggle('adding', now);
     $('adds-open').setAttribute('aria-expanded', String(now));
@@ -34,12 +35,12 @@
     body.remove('probing');
     put($('adds-words'), 'asking for the bath');
     offer([]);
-    hear();
+    hear(byKey);
   }
 
   const isOpen = () => !$('adds').hidden;
 
-  async function hear() {
+  async function hear(byKey) {
     const answer = await inTray();
     if (!isOpen()) return;
     bath = answer && answer.bath;
@@ -47,6 +48,7 @@
       ? 'No bath in the tray. Put one in on the white page: white light off the dark page, then baths.'
       : 'not heard: the host does not answer');
     offer(bath ? choices(list(answer.again)) : []);
+    if (byKey) $('adds-list').firstElementChild.focus();
   }
 
   function bathWords(b) {
@@ -116,6 +118,6 @@
   document.addEventListener('tray-window-opened', () => open(false)); // the sheet comes first
   document.addEventListener('keydown', (event) => { if (event.key === 'Escape') open(false); });
   $('probes-open').addEventListener('click', () => open(false));
-  $('adds-open').addEventListener('click', () => open(!isOpen()));
-  keys.d = () => open(!isOpen());
+  $('adds-open').addEventListener('click', (event) => open(!isOpen(), event.detail === 0));
+  keys.d = () => open(!isOpen(), true);
 })();

@@ -181,8 +181,7 @@ class DarkPageTest {
         browser.pure("page-upright");
         browser.find("start").click();
         browser.awaitText("state", "proving");
-        assertTrue(
-            !browser.find("probes-open").isDisplayed(), "in a run not offered");
+        assertTrue(!browser.find("probes-open").isDisplayed(), "in a run not offered");
       }
     }
   }
