@@ -149,9 +149,9 @@ function label(bath) {
     h('p', {}, 'Made: ', when(bath.made)),
     h('p', {}, 'Kept since: ', when(new Date().toISOString())),
     h('p', {}, 'Strength ', num(c.strength * 100, 1, '%'), ', bromide ', num(c.bromide_g_per_l, 2, 'g/L'), ', sulfite ', num(c.sulfite_g_per_l, 1, 'g/L'), ', ', num(c.area_m2_per_l, 2, 'm²/L'), ' printed (estimates)'),
-    h('p', {}, h('strong', {}, 'Poison. Harms skin and eyes. Not a drink, not in a food bottle. Locked away from children. Gloves. No acid into it. May build pressure while it cools or ages: fill to the brim, cool, and open with care.')));
+    h('p', {}, h('strong', {}, 'Harms skin and eyes, harmful if swallowed. Not a drink, not in a food bottle. Locked away from children. Gloves and goggles. No acid into it. Closed, cool and dark.')));
   return [
-    caution('Whatever is kept gets a label the same hour: what it is, since when, and the warning. An unlabelled bottle is nobody’s to drink from and nobody’s to use.'),
+    caution('Whatever is kept gets a label the same hour: what it is, since when, and the warning. What an unlabelled bottle holds, nobody knows: out with it, as hazardous waste.'),
     slip,
     h('p', { class: 'actions' }, h('button', { type: 'button', class: 'quiet', onclick: () => window.print() }, 'Print the label')),
   ];

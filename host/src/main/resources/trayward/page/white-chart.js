@@ -1,5 +1,5 @@
 // Temperature traces over time from `in`, with marks; zoomed by dragging or by buttons. Drawn by the vendored uPlot.
-import { clock, h, isNumber, num } from './white-dom.js';
+import { clock, h, isNumber, list, num } from './white-dom.js';
 
 // Told apart by dash as well as by colour.
 const LINES = [
@@ -19,6 +19,15 @@ export function traceOf(csv) {
   return [take('t_s'), take('bath_c'), take('set_c')];
 }
 
+/** The same with empty readings where a mark lies before its first or after its last one. */
+function reaching(trace, marks) {
+  const [times, ...values] = trace;
+  const at = marks.map((m) => m.elapsed_s).filter(isNumber).sort((a, b) => a - b);
+  const before = at.filter((t) => t < times[0]);
+  const after = at.filter((t) => t > times[times.length - 1]);
+  return [[...before, ...times, ...after], ...values.map((v) => [...before.map(() => null), ...v, ...after.map(() => null)])];
+}
+
 /** Vertical lines with their words, for marks. */
 function marksDrawn(marks) {
   return (u) => {
@@ -27,6 +36,8 @@ function marksDrawn(marks) {
     ctx.save();
     ctx.font = 12 * scale + 'px system-ui, sans-serif';
     ctx.lineWidth = scale;
+    ctx.textAlign = 'left';
+    ctx.textBaseline = 'alphabetic';
     marks.forEach((mark, i) => {
       if (!isNumber(mark.elapsed_s)) return;
       const x = u.valToPos(mark.elapsed_s, 'x', true);
@@ -60,7 +71,7 @@ function temperatures(u, low, high) {
  */
 export function chart(lines, label) {
   const one = lines.length === 1;
-  const tables = lines.map((l, i) => (one ? [l.trace[0], l.trace[1], l.trace[2]] : [l.trace[0], l.trace[1]]));
+  const tables = lines.map((l) => reaching(one ? l.trace : l.trace.slice(0, 2), list(l.marks)));
   const data = one ? tables[0] : window.uPlot.join(tables);
   const line = (name, i) => ({
     label: name, scale: 'c', stroke: LINES[i % 4].stroke, dash: LINES[i % 4].dash, width: 2, spanGaps: !one,
@@ -68,7 +79,7 @@ export function chart(lines, label) {
   });
   const series = [{ label: 'from in', value: (u, v) => (isNumber(v) ? clock(Math.round(v)) : '–') }, ...lines.map((l, i) => line(l.name, i))];
   if (one) series.push({ ...line('set', 1), width: 1 });
-  const marks = lines.flatMap((l, i) => (l.marks || []).map((m) => (one ? m : { ...m, kind: m.kind + ' ' + l.short, stroke: LINES[i % 4].stroke })));
+  const marks = lines.flatMap((l, i) => list(l.marks).map((m) => (one ? m : { ...m, kind: m.kind + ' ' + l.short, stroke: LINES[i % 4].stroke })));
   const place = h('div', { class: 'chart', role: 'img', 'aria-label': label });
   const axis = { stroke: INK, grid: { stroke: '#d9d4c8', width: 1 }, ticks: { stroke: '#b8b1a2', width: 1 }, font: '13px system-ui, sans-serif' };
   const options = {

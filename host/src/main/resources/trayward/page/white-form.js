@@ -18,7 +18,7 @@ export function field(rule, value = '') {
   if (offered) control.setAttribute('list', id + 'l');
   const error = h('p', { class: 'error', id: id + 'e' });
   const label = h('label', { for: id }, capital(rule.label || rule.name) + unit + (rule.required ? ' *' : ''));
-  return { rule, control, error, box: h('div', { class: 'field ' + (rule.kind || 'text') },
+  return { rule, control, error, box: h('div', { class: 'field of-' + (rule.kind || 'text') },
     rule.kind === 'flag' ? [control, label] : [label, control], offered,
     h('p', { class: 'hint', id: id + 'h' }, said), error) };
 }

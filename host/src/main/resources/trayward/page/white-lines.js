@@ -1,5 +1,5 @@
 // An answer in JSON as readable lines, whatever fields it has.
-import { h, isNumber, short, words } from './white-dom.js';
+import { clock, h, isNumber, short, words } from './white-dom.js';
 
 // The unit stands last in a name.
 const UNITS = [
@@ -15,7 +15,7 @@ function named(key) {
 
 function value(said, unit) {
   if (said === null) return 'none';
-  if (isNumber(said)) return short(said) + (unit ? '\u00a0' + unit : '');
+  if (isNumber(said)) return short(said) + (unit ? '\u00a0' + unit : '') + (unit === 's' && Math.abs(said) >= 90 ? ' (' + clock(Math.round(said)) + ')' : '');
   if (typeof said === 'boolean') return said ? 'yes' : 'no';
   if (Array.isArray(said) && said.every((v) => typeof v !== 'object')) return said.map((v) => value(v, '')).join(', ') + (said.length && unit ? '\u00a0' + unit : '');
   if (Array.isArray(said)) return h('ul', {}, said.map((v) => h('li', {}, one(v))));

@@ -18,7 +18,7 @@ export function repeatPart(print, path) {
   return [
     form({
       fields, submit: 'Repeat this print',
-      intro: h('p', { class: 'hint' }, 'Sets nothing but the set temperature; heat is only ever started at the tray.'),
+      intro: h('p', { class: 'hint' }, 'Nothing here starts heat: that is done at the tray.'),
       send: () => ({ method: 'POST', path: path + '/repeat', body: Object.fromEntries(Object.entries(said()).map(([k, v]) => [k, numberOr(v)])), said: 'Repeat asked.' }),
       done: (body) => { show({ ok: true, body }, 'Asked to repeat:'); say('Repeat asked.'); },
     }),
