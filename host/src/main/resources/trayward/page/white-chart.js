@@ -51,7 +51,13 @@ function marksDrawn(marks) {
       const text = mark.kind + ' ' + clock(mark.elapsed_s);
       const wide = ctx.measureText(text).width + 6 * scale;
       const left = x + wide > u.bbox.left + u.bbox.width;
-      ctx.fillText(text, left ? x - wide : x + 4 * scale, u.bbox.top + (14 + 15 * (i % 6)) * scale);
+      const at = [text, left ? x - wide : x + 4 * scale, u.bbox.top + (14 + 15 * (i % 12)) * scale];
+      ctx.setLineDash([]);
+      ctx.lineWidth = 4 * scale; // the paper around the words, so that no line runs through them
+      ctx.strokeStyle = '#fffdf9';
+      ctx.strokeText(...at);
+      ctx.lineWidth = scale;
+      ctx.fillText(...at);
     });
     ctx.restore();
   };
@@ -79,7 +85,7 @@ export function chart(lines, label) {
   });
   const series = [{ label: 'from in', value: (u, v) => (isNumber(v) ? clock(Math.round(v)) : '–') }, ...lines.map((l, i) => line(l.name, i))];
   if (one) series.push({ ...line('set', 1), width: 1 });
-  const marks = lines.flatMap((l, i) => list(l.marks).map((m) => (one ? m : { ...m, kind: m.kind + ' ' + l.short, stroke: LINES[i % 4].stroke })));
+  const marks = lines.flatMap((l, i) => list(l.marks).filter((m) => one || m.kind !== 'in').map((m) => (one ? m : { ...m, kind: m.kind + ' ' + l.short, stroke: LINES[i % 4].stroke })));
   const place = h('div', { class: 'chart', role: 'img', 'aria-label': label });
   const axis = { stroke: INK, grid: { stroke: '#d9d4c8', width: 1 }, ticks: { stroke: '#b8b1a2', width: 1 }, font: '13px system-ui, sans-serif' };
   const options = {

@@ -65,7 +65,7 @@ export function form({ fields, submit, send, done, intro, className = '' }) {
   function refuse(problem) {
     const at = fields.find((f) => f.rule.name === problem.field);
     if (!at) { general.textContent = wrong(problem); return; }
-    at.error.textContent = problem.accepted !== undefined ? 'Found ' + problem.found + '. Accepted: ' + problem.accepted + '.' : wrong(problem);
+    at.error.textContent = problem.accepted !== undefined ? 'Found ' + (problem.found || 'nothing') + '. Accepted: ' + problem.accepted + '.' : wrong(problem);
     at.control.setAttribute('aria-invalid', 'true');
     at.control.focus();
   }

@@ -40,7 +40,7 @@ class WhiteRoundTest {
     browser.title("Bath book");
     String form = browser.part("New bath");
     browser.press(form + "button[type='submit']");
-    browser.says(form + ".error", "1 to 120 characters");
+    browser.says(form + ".error", "1 to 80 characters");
     browser.fill(form + "[name='name']", "November bath");
     browser.press(form + "button[type='submit']");
     browser.title("November bath");
