@@ -63,6 +63,14 @@ function marksDrawn(marks) {
   };
 }
 
+const NEAR_K = 3; // a set temperature further off would press the bath's line flat
+
+function nearby([, bath, set]) {
+  const warm = bath.filter(isNumber);
+  const wanted = set.filter(isNumber);
+  return warm.length > 0 && wanted.every((s) => Math.abs(s - warm[0]) <= NEAR_K || Math.abs(s - warm[warm.length - 1]) <= NEAR_K);
+}
+
 /** Shows at least a kelvin, so that noise does not look like drift. */
 function temperatures(u, low, high) {
   if (!isNumber(low) || !isNumber(high)) return [15, 50];
@@ -84,7 +92,7 @@ export function chart(lines, label) {
     value: (u, v) => num(v, 2, '°C'), points: { show: false },
   });
   const series = [{ label: 'from in', value: (u, v) => (isNumber(v) ? clock(Math.round(v)) : '–') }, ...lines.map((l, i) => line(l.name, i))];
-  if (one) series.push({ ...line('set', 1), width: 1 });
+  if (one) series.push({ ...line('set', 1), width: 1, auto: nearby(lines[0].trace) });
   const marks = lines.flatMap((l, i) => list(l.marks).filter((m) => one || m.kind !== 'in').map((m) => (one ? m : { ...m, kind: m.kind + ' ' + l.short, stroke: LINES[i % 4].stroke })));
   const place = h('div', { class: 'chart', role: 'img', 'aria-label': label });
   const axis = { stroke: INK, grid: { stroke: '#d9d4c8', width: 1 }, ticks: { stroke: '#b8b1a2', width: 1 }, font: '13px system-ui, sans-serif' };

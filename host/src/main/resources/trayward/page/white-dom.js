@@ -90,10 +90,10 @@ export function twice(label, again, act) {
 export function fold(summary, make, open = false) {
   const box = h('details', {}, h('summary', {}, summary));
   let made = false;
-  const fill = () => { if (!made && box.open) { made = true; box.append(make()); } };
-  box.addEventListener('toggle', fill);
-  box.open = open;
-  fill();
+  const fill = () => { if (!made) { made = true; box.append(make()); } };
+  box.addEventListener('toggle', () => { if (box.open) fill(); });
+  box.fill = () => { fill(); box.open = true; };
+  if (open) box.fill();
   return box;
 }
 

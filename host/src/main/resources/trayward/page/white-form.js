@@ -14,6 +14,7 @@ export function field(rule, value = '') {
   const said = [rule.hint, rule.accepted].filter(Boolean).join('; ');
   const common = { id, name: rule.name, 'aria-describedby': id + 'h ' + id + 'e', autocomplete: 'off', required: rule.required };
   const control = controlOf(rule, value ?? '', common);
+  control.first = rule.kind === 'flag' ? control.checked : control.value; // what is unsaved differs from it
   const offered = rule.values && rule.values.length ? h('datalist', { id: id + 'l' }, rule.values.map((v) => h('option', { value: v }))) : null;
   if (offered) control.setAttribute('list', id + 'l');
   const error = h('p', { class: 'error', id: id + 'e' });
@@ -85,7 +86,7 @@ export function form({ fields, submit, send, done, intro, className = '' }) {
     const body = confirmed ? { ...request.body, confirmed: true } : request.body;
     const answer = await ask(request.method, request.path, body);
     button.disabled = false;
-    if (answer.ok) { if (request.said !== '') say(request.said || 'Saved.'); done(answer.body); }
+    if (answer.ok) { element.sent = true; if (request.said !== '') say(request.said || 'Saved.'); done(answer.body); }
     else if (answer.problem.confirm) confirm(answer.problem);
     else refuse(answer.problem);
   }

@@ -1,6 +1,7 @@
 // The white-light pages: which of them is shown. Each page is a function that is given the rest of the address and gives an element.
 import { h } from './white-dom.js';
 import { startBar } from './white-bar.js';
+import { kept, putBack } from './white-kept.js';
 import { printsPage } from './white-prints.js';
 import { printPage } from './white-print.js';
 import { comparePage } from './white-compare.js';
@@ -42,8 +43,8 @@ async function show(again) {
       h('p', {}, h('button', { type: 'button', onclick: () => show(false) }, 'Try again')));
   }
   if (mine !== turn) return;
+  const before = again ? kept(content) : null;
   content.replaceChildren(made);
-  content.dispatchEvent(new CustomEvent('shown'));
   const title = content.querySelector('h1');
   document.title = (title ? title.textContent + ', ' : '') + 'Trayward, white light';
   for (const link of document.querySelectorAll('nav a')) {
@@ -51,7 +52,7 @@ async function show(again) {
     if (here) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
   }
-  if (again) { window.scrollTo(0, at); return; }
+  if (before) { putBack(content, before); window.scrollTo(0, at); return; }
   window.scrollTo(0, 0);
   if (location.hash) content.focus({ preventScroll: true });
 }

@@ -46,10 +46,7 @@ class WhitePagesTest {
         trayward, "POST", "/api/baths", "{'name': 'bath " + HURT + "', 'note': '" + HURT + "'}");
     WhiteScenes.told(trayward, "POST", "/api/baths/2/additions", "{'from': 1, 'millilitres': 200}");
     WhiteScenes.told(
-        trayward,
-        "POST",
-        "/api/baths/2/additions",
-        "{'what': 'Part A " + HURT + "', 'millilitres': 20}");
+        trayward, "POST", "/api/baths/2/additions", "{'what': '" + HURT + "', 'millilitres': 20}");
     WhiteScenes.told(trayward, "PUT", "/api/in-tray", "{'bath': 2}");
     WhiteScenes.print(trayward, "print " + HURT);
     WhiteScenes.print(trayward, "another");

@@ -101,9 +101,13 @@ class WhiteRoundTest {
     browser.fill(emergence + "input", "0:75");
     browser.press(emergence + "button");
     browser.says(emergence + ".error", "such as 3:12");
+    browser.fill(browser.part("Record") + "[name='faults']", "a hair, lower left");
     browser.fill(emergence + "input", "0:02");
     browser.press(emergence + "button");
     browser.says(emergence + "h3 b", "0:02");
+    String faults = browser.part("Record") + "[name='faults']";
+    String unsaved = String.valueOf(browser.find(faults).getDomProperty("value"));
+    assertEquals("a hair, lower left", unsaved, "what is not saved yet stays");
     JsonNode print = trayward.json("GET", "/api/prints/1", "");
     assertEquals(2, print.path("summary").path("emergence_s").asDouble(), 1e-3);
     browser.press(browser.part("History") + "summary");
