@@ -55,7 +55,7 @@ const KINDS = [['poured', 'poured in'], ['carried-over', 'carried over from an e
 
 function addForm(bath, baths, shelf, tray, path, again) {
   const others = baths.filter((b) => b.id !== bath.id);
-  const names = ['water', ...list(shelf.items).filter((i) => ['concentrate', 'stock'].includes(i.kind)).map((i) => i.name), ...list(tray.again).map((a) => a.what)];
+  const names = ['water', 'bromide 10 %', 'sulfite 10 %', ...list(shelf.items).filter((i) => ['concentrate', 'stock'].includes(i.kind)).map((i) => i.name), ...list(tray.again).map((a) => a.what)];
   const kind = field({ name: 'kind', label: 'What happened', kind: 'choice', choices: others.length ? KINDS : KINDS.filter(([k]) => k !== 'carried-over') });
   const what = field({ name: 'what', label: 'What', values: [...new Set(names)] });
   const from = field({ name: 'from', label: 'From', kind: 'choice', choices: others.map((b) => [String(b.id), b.name]) });

@@ -41,6 +41,8 @@ class WhitePagesTest {
     WhiteScenes.shelf(trayward, "make-up " + HURT);
     String named = "{'kind': 'paper', 'name': 'paper %s', 'fields': {'behaviour': '%s'}}";
     WhiteScenes.told(trayward, "POST", "/api/shelf", named.formatted(HURT, HURT));
+    WhiteScenes.told(
+        trayward, "POST", "/api/shelf", "{'kind': 'concentrate', 'name': '" + HURT + "'}");
     WhiteScenes.told(trayward, "POST", "/api/baths", "{'name': 'first bath', 'make_up': 3}");
     WhiteScenes.told(
         trayward, "POST", "/api/baths", "{'name': 'bath " + HURT + "', 'note': '" + HURT + "'}");
