@@ -3,13 +3,16 @@ package trayward.host.app;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import trayward.host.cli.Work;
+import trayward.host.report.BookExport;
 import trayward.host.report.PrintExport;
 import trayward.host.report.PrintText;
 import trayward.host.session.Mark;
 import trayward.host.session.Print;
+import trayward.host.session.Session;
 import trayward.host.store.LogFailed;
 import trayward.host.store.LogFile;
 import trayward.host.store.LogReader;
@@ -82,9 +85,25 @@ final class LogWork {
                   log::summaryOf,
                   print -> log.archive().entries(print.number()),
                   log::traceOf);
-          out.println(count + " prints written to " + to);
+          int baths =
+              BookExport.write(to, log.books(), sessions(log), session -> symptoms(log, session));
+          out.println(count + " prints and the books of " + baths + " baths written to " + to);
           return Work.DONE;
         });
+  }
+
+  private static List<Session> sessions(LogReader log) {
+    List<Session> all = new ArrayList<>();
+    List<Session> page = log.sessions(LogReader.ROWS_MAX, 0);
+    while (!page.isEmpty()) {
+      all.addAll(page);
+      page = log.sessions(LogReader.ROWS_MAX, all.size());
+    }
+    return all;
+  }
+
+  private static String symptoms(LogReader log, Session session) {
+    return log.archive().symptoms(List.of(session.id())).getOrDefault(session.id(), "");
   }
 
   private int read(Path folder, Reading reading) {

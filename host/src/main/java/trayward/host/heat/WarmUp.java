@@ -18,7 +18,7 @@ public record WarmUp(double heatedS, double reachedS, double peakC, double plate
   /** Half width of the band around a set temperature, K, as the tray's own times are measured. */
   public static final double BAND_K = 0.2;
 
-  /** Step of the integration, s: small beside the quickest tray, 2 s of plate into bath. */
+  /** Step of the integration, s: half of the quickest tray, 100 J/K at 100 W/K into a bath. */
   private static final double STEP_S = 0.5;
 
   /** Longest time looked ahead, steps: six hours, as for the simulated tray. */

@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import trayward.host.session.Correction;
+import trayward.host.session.PrintBath;
 import trayward.host.session.PrintEntries;
 import trayward.host.session.PrintField;
 import trayward.host.session.PrintPicture;
@@ -16,7 +17,7 @@ public final class EntriesJson {
 
   private EntriesJson() {}
 
-  /** Puts {@code record}, {@code steps}, {@code pictures} and {@code history}. */
+  /** Puts {@code record}, {@code steps}, {@code pictures}, {@code history} and {@code bath}. */
   public static void put(ObjectNode node, PrintEntries entries) {
     record(node, entries.fields());
     ArrayNode steps = node.putArray("steps");
@@ -24,6 +25,19 @@ public final class EntriesJson {
     ArrayNode pictures = node.putArray("pictures");
     entries.pictures().forEach(picture -> picture(pictures.addObject(), picture));
     history(node, entries.history());
+    entries.bath().ifPresent(bath -> bath(node.putObject("bath"), bath));
+  }
+
+  private static void bath(ObjectNode node, PrintBath bath) {
+    node.put("bath", bath.bathId());
+    node.put("litres", bath.litres());
+    node.put("strength", bath.strength());
+    node.put("bromide_g_per_l", bath.bromideGPerL());
+    node.put("bromide_give_or_take_g_per_l", 2 * bath.bromideDoubtGPerL());
+    node.put("sulfite_g_per_l", bath.sulfiteGPerL());
+    node.put("sulfite_give_or_take_g_per_l", 2 * bath.sulfiteDoubtGPerL());
+    node.put("area_m2_per_l", bath.areaM2PerL());
+    node.put("hours_hot", bath.hotS() / 3600);
   }
 
   /** Puts {@code record}: what the fields say, numbers as numbers. */

@@ -121,6 +121,21 @@ public final class PrintText {
   }
 
   private static void said(StringBuilder out, PrintEntries said) {
+    said.bath()
+        .ifPresent(
+            b ->
+                line(
+                    out,
+                    "  in bath %-5d %.2f L, strength %.3f, bromide %.2f ± %.2f g/L,"
+                        + " sulfite %.1f ± %.1f g/L, %.2f m² a litre developed before",
+                    b.bathId(),
+                    b.litres(),
+                    b.strength(),
+                    b.bromideGPerL(),
+                    2 * b.bromideDoubtGPerL(),
+                    b.sulfiteGPerL(),
+                    2 * b.sulfiteDoubtGPerL(),
+                    b.areaM2PerL()));
     said.fields()
         .forEach(
             (field, value) ->
@@ -130,7 +145,8 @@ public final class PrintText {
     said.pictures()
         .forEach(
             p -> line(out, "  picture %d  %s, %d x %d", p.id(), p.file(), p.width(), p.height()));
-    for (Correction c : said.history()) {
+    // What was said for the first time corrects nothing.
+    for (Correction c : said.history().stream().filter(c -> !c.was().isEmpty()).toList()) {
       String at = c.wall().toString().substring(0, 16).replace('T', ' ');
       line(out, "  %s  %s: was %s, became %s", at, c.field(), shown(c.was()), shown(c.became()));
     }

@@ -15,16 +15,18 @@ import java.util.Optional;
  * @param steps what was done after the developer, in order
  * @param pictures its pictures, oldest first
  * @param history what stood there before, oldest first
+ * @param bath what it went into; empty where no bath was in the book
  */
 public record PrintEntries(
     Map<PrintField, String> fields,
     List<PrintStep> steps,
     List<PrintPicture> pictures,
-    List<Correction> history) {
+    List<Correction> history,
+    Optional<PrintBath> bath) {
 
   /** Nothing said. */
   public static final PrintEntries NONE =
-      new PrintEntries(Map.of(), List.of(), List.of(), List.of());
+      new PrintEntries(Map.of(), List.of(), List.of(), List.of(), Optional.empty());
 
   /**
    * From when on the verdict is asked again: over night a print is dry, and what looked blotchy wet

@@ -50,6 +50,10 @@ final class BathRows {
         .list();
   }
 
+  static List<Bath> all(Handle handle) {
+    return handle.createQuery("SELECT * FROM baths ORDER BY id").map(BathRows::bath).list();
+  }
+
   static void setTexts(Handle handle, long id, String name, String note) {
     handle
         .createUpdate("UPDATE baths SET name = :name, note = :note WHERE id = :id")

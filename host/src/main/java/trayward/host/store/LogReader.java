@@ -121,6 +121,11 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
         handle -> BathRows.newestFirst(handle, Cells.limit(limit, ROWS_MAX), offset));
   }
 
+  /** Baths with their lines, and the shelf, as they stand. */
+  public BookArchive books() {
+    return new BookArchive(connection);
+  }
+
   /** Everything entered for a bath, oldest first; at most {@link TrayLog#ADDITIONS_MAX}. */
   public List<BookEntry> additions(long bathId) {
     return connection.read(handle -> BookRows.entered(handle, bathId));

@@ -86,7 +86,7 @@ public final class PastPrints {
    * @param paper only prints on this paper; empty for all
    */
   public List<PastPrint> before(long before, Optional<String> paper) {
-    while (connection.write(handle -> pace(handle, before)) == BATCH) {
+    while (connection.write(handle -> pace(handle, before, paper)) == BATCH) {
       // another batch; a mark may come in between
     }
     List<PastPrint> prints =
@@ -95,20 +95,32 @@ public final class PastPrints {
     return List.copyOf(prints);
   }
 
-  /** Works out temperatures that are not kept yet; gives how many. */
-  private static int pace(Handle handle, long before) {
-    record Span(long print, long session, long inMs, long emergenceMs) {}
-    List<Span> spans =
-        handle
-            .createQuery(
-                """
-                SELECT e.print, p.session_id, i.session_ms AS in_ms, e.session_ms AS e_ms
-                  FROM marks e JOIN marks i ON i.print = e.print AND i.kind = 'in' AND i.undone = 0
-                  JOIN prints p ON p.number = e.print
+  private static final String OF_THE_PAPER =
+      "JOIN print_fields p ON p.print = e.print AND p.field = 'paper'"
+          + " AND p.value = :paper COLLATE NOCASE ";
+
+  private record Span(long print, long session, long inMs, long emergenceMs) {}
+
+  /** Works out temperatures that are not kept yet, of the newest that count; gives how many. */
+  private static int pace(Handle handle, long before, Optional<String> paper) {
+    var query =
+        handle.createQuery(
+            """
+            SELECT n.print, r.session_id, i.session_ms AS in_ms, n.e_ms FROM
+                (SELECT e.print, e.session_ms AS e_ms FROM marks e
+            """
+                + (paper.isPresent() ? OF_THE_PAPER : "")
+                + """
                   WHERE e.kind = 'emergence' AND e.undone = 0 AND e.print < :before
-                    AND e.print NOT IN (SELECT print FROM print_paces)
-                  ORDER BY e.print DESC LIMIT :batch
-                """)
+                  ORDER BY e.print DESC LIMIT :newest) n
+              JOIN marks i ON i.print = n.print AND i.kind = 'in' AND i.undone = 0
+              JOIN prints r ON r.number = n.print
+              WHERE n.print NOT IN (SELECT print FROM print_paces) LIMIT :batch
+            """);
+    paper.ifPresent(p -> query.bind("paper", p));
+    List<Span> spans =
+        query
+            .bind("newest", Forecaster.PRINTS_MAX)
             .bind("before", before)
             .bind("batch", BATCH)
             .map(
@@ -154,10 +166,7 @@ public final class PastPrints {
               LEFT JOIN print_baths b ON b.print = e.print
               LEFT JOIN print_fields s ON s.print = e.print AND s.field = 'stops_over'
             """
-                + (paper.isPresent()
-                    ? "JOIN print_fields p ON p.print = e.print AND p.field = 'paper'"
-                        + " AND p.value = :paper COLLATE NOCASE "
-                    : "")
+                + (paper.isPresent() ? OF_THE_PAPER : "")
                 + """
                 WHERE e.kind = 'emergence' AND e.undone = 0 AND e.print < :before
                 ORDER BY e.print DESC LIMIT :limit

@@ -66,7 +66,8 @@ public final class PrintArchive {
                 PrintFieldRows.of(handle, List.of(number)).getOrDefault(number, Map.of()),
                 PrintStepRows.of(handle, number),
                 PictureRows.of(handle, number),
-                CorrectionRows.of(handle, Correction.Thing.PRINT, number, HISTORY_SHOWN_MAX)));
+                CorrectionRows.of(handle, Correction.Thing.PRINT, number, HISTORY_SHOWN_MAX),
+                PrintBathRows.of(handle, number)));
   }
 
   /** What a field has said before, each once, newest print first. */

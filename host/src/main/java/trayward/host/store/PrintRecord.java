@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Checked;
-import trayward.host.bath.Dilution;
 import trayward.host.bath.Problem;
 import trayward.host.session.Correction;
 import trayward.host.session.FieldRule;
@@ -93,69 +92,15 @@ public final class PrintRecord {
    */
   public Checked<PrintStep> addStep(
       long number, String kind, String seconds, String dilution, String what, Instant wall) {
-    Optional<StepKind> known = StepKind.of(kind);
-    Optional<Problem> problem =
-        known
-            .map(k -> stepProblem(seconds, dilution, what))
-            .orElse(Optional.of(new Problem("kind", kind, StepKind.words())));
-    if (problem.isPresent()) {
-      return new Checked.Bad<>(problem.get());
-    }
-    double s = FieldRule.numberOf(seconds);
-    PrintStep step =
-        new PrintStep(
-            0,
-            known.orElseThrow(),
-            Double.isNaN(s) ? OptionalDouble.empty() : OptionalDouble.of(s),
-            dilution.strip(),
-            what.strip(),
-            wall);
-    return connection.write(handle -> addStep(handle, number, step));
-  }
-
-  private static Optional<Problem> stepProblem(String seconds, String dilution, String what) {
-    if (!PrintStep.SECONDS.takes(seconds)) {
-      return Optional.of(new Problem("seconds", seconds, PrintStep.SECONDS.accepted()));
-    }
-    if (!PrintStep.WHAT.takes(what)) {
-      return Optional.of(new Problem("what", what, PrintStep.WHAT.accepted()));
-    }
-    return !dilution.isEmpty()
-            && Dilution.read("dilution", dilution) instanceof Checked.Bad<Dilution> bad
-        ? Optional.of(bad.problem())
-        : Optional.empty();
-  }
-
-  private static Checked<PrintStep> addStep(Handle handle, long number, PrintStep step) {
-    if (PrintRows.byNumber(handle, number).isEmpty()) {
-      return new Checked.Bad<>(
-          new Problem("print", Long.toString(number), "a print that is in the log"));
-    }
-    if (PrintStepRows.ever(handle, number) >= PrintStep.STEPS_MAX) {
-      return new Checked.Bad<>(
-          new Problem(
-              "print", Long.toString(number), "a print with fewer than 60 steps, taken back too"));
-    }
-    PrintStep added = PrintStepRows.add(handle, number, step);
-    WordRows.refresh(handle, number);
-    return new Checked.Good<>(added);
+    Checked<PrintStep> step = PrintSteps.read(kind, seconds, dilution, what, wall);
+    return step instanceof Checked.Good<PrintStep> good
+        ? connection.write(handle -> PrintSteps.add(handle, number, good.value()))
+        : step;
   }
 
   /** Takes a step back; the log keeps it. Empty where there is none of that number. */
   public Optional<PrintStep> takeBackStep(long number, int n, Instant wall) {
-    return connection.write(
-        handle -> {
-          Optional<PrintStep> gone = PrintStepRows.takeBack(handle, number, n, wall);
-          gone.ifPresent(
-              step -> {
-                String field = "step " + n;
-                CorrectionRows.keep(
-                    handle,
-                    new Correction(wall, Correction.Thing.PRINT, number, field, step.words(), ""));
-                WordRows.refresh(handle, number);
-              });
-          return gone;
-        });
+    return connection.write(handle -> PrintSteps.takeBack(handle, number, n, wall));
   }
 
   /**

@@ -1,6 +1,8 @@
 package trayward.host.store;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +15,7 @@ import trayward.host.session.Correction;
 import trayward.host.session.FieldRule;
 import trayward.host.session.ShelfItem;
 import trayward.host.session.ShelfKind;
+import trayward.host.session.WorkingBath;
 
 /**
  * What the person has and uses again: papers, concentrates, stocks, make-ups, exposures. Safe on
@@ -50,6 +53,39 @@ public final class Shelf {
   public List<Correction> history(long id) {
     return connection.read(
         handle -> CorrectionRows.of(handle, Correction.Thing.SHELF, id, ITEMS_MAX));
+  }
+
+  /**
+   * The baths after the developer with what went through each.
+   *
+   * @param zone in which their days are meant
+   */
+  public List<WorkingBath> workingBaths(ZoneId zone) {
+    return connection.read(
+        handle ->
+            ShelfRows.ever(handle).stream()
+                .filter(e -> e.gone().isEmpty() && e.item().kind() == ShelfKind.WORKING_BATH)
+                .map(e -> workingBath(handle, e, zone))
+                .toList());
+  }
+
+  private static WorkingBath workingBath(Handle handle, ShelfRows.Ever ever, ZoneId zone) {
+    ShelfItem item = ever.item();
+    LocalDate made =
+        item.text("made")
+            .flatMap(FieldRule::dayOf)
+            .orElseGet(() -> ever.put().atZone(zone).toLocalDate());
+    LocalDate tested =
+        item.text("tested").flatMap(FieldRule::dayOf).filter(d -> d.isAfter(made)).orElse(made);
+    return new WorkingBath(
+        item,
+        made,
+        ThroughRows.since(handle, item.name(), ms(made, zone)),
+        ThroughRows.since(handle, item.name(), ms(tested, zone)));
+  }
+
+  private static long ms(LocalDate day, ZoneId zone) {
+    return day.atStartOfDay(zone).toInstant().toEpochMilli();
   }
 
   /** Puts something there. */

@@ -34,6 +34,21 @@ final class ShelfRows {
         .list();
   }
 
+  /** A thing, when it was put there and when it was taken off. */
+  record Ever(ShelfItem item, Instant put, Optional<Instant> gone) {}
+
+  static List<Ever> ever(Handle handle) {
+    return handle
+        .createQuery("SELECT * FROM shelf ORDER BY id")
+        .map(
+            (row, context) ->
+                new Ever(
+                    item(row, context),
+                    Cells.wall(row, "wall_ms"),
+                    Cells.wallIfAny(row, "gone_wall_ms")))
+        .list();
+  }
+
   static Optional<ShelfItem> byId(Handle handle, long id) {
     return handle
         .createQuery("SELECT * FROM shelf WHERE id = :id AND gone_wall_ms IS NULL")

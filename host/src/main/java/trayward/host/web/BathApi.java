@@ -146,12 +146,16 @@ final class BathApi {
     return link.latest().filter(s -> s.fanProven()).isPresent();
   }
 
-  /** What the controller said to it; empty where it need not know. */
+  /**
+   * What the controller said to it; empty where it need not know. While off a bath is being made
+   * up, and the controller reckons from what is declared or confirmed, not from every jug.
+   */
   private Optional<String> told(BookEntry entry) {
+    boolean off = link.latest().filter(s -> s.state().equals("OFF")).isPresent();
     double litres = entry.millilitres() / 1000;
     Optional<LinkAnswer> answer =
         switch (entry.kind()) {
-          case POURED, CARRIED_OVER -> Optional.of(link.topUp(litres));
+          case POURED, CARRIED_OVER -> off ? Optional.empty() : Optional.of(link.topUp(litres));
           case LEVEL_READ -> Optional.of(link.confirmLevel(OptionalDouble.of(litres)));
           case POURED_AWAY, TAKEN_OVER, EVAPORATED, PRINTED -> Optional.empty();
         };
@@ -182,6 +186,8 @@ final class BathApi {
       node.putNull("bath");
     }
     node.set("again", again());
+    Json.put(
+        node, "controller_litres", link.latest().map(s -> s.level().litres()).orElse(Double.NaN));
     Json.answer(ctx, 200, node);
   }
 

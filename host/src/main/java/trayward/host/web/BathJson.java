@@ -4,14 +4,14 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.List;
 import java.util.TreeMap;
 import java.util.function.LongFunction;
 import trayward.host.bath.Amount;
 import trayward.host.bath.Balance;
 import trayward.host.bath.BathContents;
 import trayward.host.bath.BookEntry;
-import trayward.host.session.Correction;
+import trayward.host.report.BookJson;
+import trayward.host.report.EntriesJson;
 import trayward.host.store.BathBook;
 
 /**
@@ -46,18 +46,8 @@ final class BathJson {
     ObjectNode node = bath(whole, now, names);
     ArrayNode book = node.putArray("book");
     whole.lines().forEach(l -> book.add(line(l)));
-    node.set("history", history(whole.corrections()));
+    EntriesJson.history(node, whole.corrections());
     return node;
-  }
-
-  static ArrayNode history(List<Correction> corrections) {
-    ArrayNode list = Json.MAPPER.createArrayNode();
-    for (Correction c : corrections) {
-      ObjectNode one = list.addObject();
-      one.put("at", c.wall().toString()).put("field", c.field());
-      one.put("was", c.was()).put("became", c.became());
-    }
-    return list;
   }
 
   static ObjectNode contents(BathContents c, LongFunction<String> names) {
@@ -110,28 +100,7 @@ final class BathJson {
 
   static ObjectNode addition(BookEntry entry) {
     ObjectNode node = Json.MAPPER.createObjectNode();
-    node.put("id", entry.id());
-    node.put("bath", entry.bathId());
-    node.put("at", entry.wall().toString());
-    Json.put(node, "session_s", entry.sessionS());
-    node.put("kind", entry.kind().word());
-    node.put("what", entry.what());
-    node.put("dilution", entry.dilution());
-    Json.put(node, "millilitres", entry.millilitres());
-    Json.put(node, "celsius", entry.celsius());
-    entry.other().ifPresent(other -> node.put(otherIs(entry), other));
-    if (entry.hotS() > 0) {
-      Json.put(node, "hot_s", entry.hotS());
-    }
+    BookJson.entry(node, entry);
     return node;
-  }
-
-  private static String otherIs(BookEntry entry) {
-    return switch (entry.kind()) {
-      case CARRIED_OVER -> "from";
-      case TAKEN_OVER -> "to";
-      case PRINTED -> "print";
-      case POURED, POURED_AWAY, LEVEL_READ, EVAPORATED -> "other";
-    };
   }
 }

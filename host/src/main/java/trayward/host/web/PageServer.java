@@ -6,6 +6,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Map;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
@@ -54,7 +55,8 @@ public final class PageServer implements AutoCloseable {
    */
   public static PageServer start(
       String address, int port, TrayLink link, TrayLog log, Logbook logbook) {
-    StatusJson status = new StatusJson(link, log, logbook);
+    Guide guide = new Guide();
+    StatusJson status = new StatusJson(link, log, logbook, guide);
     StatusStream stream = new StatusStream(status);
     Javalin server =
         Javalin.create(
@@ -69,6 +71,9 @@ public final class PageServer implements AutoCloseable {
               new TrayApi(link, status, stream).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
+              new RepeatApi(log, link, guide).routes(config.routes);
+              new AfterApi(log.shelf(), logbook, Clock.system(ZoneId.systemDefault()))
+                  .routes(config.routes);
               new ForecastApi(logbook).routes(config.routes);
               new ShelfApi(log.shelf(), Clock.systemUTC()).routes(config.routes);
               new PrintApi(log).routes(config.routes);

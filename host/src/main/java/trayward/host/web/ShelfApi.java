@@ -10,6 +10,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import trayward.host.report.BookJson;
+import trayward.host.report.EntriesJson;
 import trayward.host.session.FieldRule;
 import trayward.host.session.ShelfItem;
 import trayward.host.session.ShelfKind;
@@ -58,27 +60,15 @@ final class ShelfApi {
     return node;
   }
 
-  static ObjectNode item(ShelfItem item) {
+  private static ObjectNode item(ShelfItem item) {
     ObjectNode node = Json.MAPPER.createObjectNode();
-    node.put("id", item.id()).put("kind", item.kind().word()).put("name", item.name());
-    ObjectNode fields = node.putObject("fields");
-    for (FieldRule rule : item.kind().fields()) {
-      item.text(rule.name())
-          .ifPresent(
-              text -> {
-                if (rule.kind() == FieldRule.Kind.NUMBER) {
-                  fields.put(rule.name(), FieldRule.numberOf(text));
-                } else {
-                  fields.put(rule.name(), text);
-                }
-              });
-    }
+    BookJson.item(node, item);
     return node;
   }
 
   private ObjectNode whole(ShelfItem item) {
     ObjectNode node = item(item);
-    node.set("history", BathJson.history(shelf.history(item.id())));
+    EntriesJson.history(node, shelf.history(item.id()));
     return node;
   }
 

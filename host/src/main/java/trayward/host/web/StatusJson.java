@@ -22,8 +22,10 @@ final class StatusJson {
   private final TrayLink link;
   private final TrayLog log;
   private final Logbook logbook;
+  private final Guide guide;
 
-  StatusJson(TrayLink link, TrayLog log, Logbook logbook) {
+  StatusJson(TrayLink link, TrayLog log, Logbook logbook, Guide guide) {
+    this.guide = guide;
     this.link = link;
     this.log = log;
     this.logbook = logbook;
@@ -65,6 +67,7 @@ final class StatusJson {
     s.alarms().forEach(a -> alarms.add(AlarmApi.alarm(a)));
     prints(node);
     node.set("forecast", logbook.outlook().map(ForecastApi::brief).orElse(null));
+    guide.print().ifPresent(number -> node.putObject("guide").put("print", number));
     node.put("simulated", link.simulated());
     Json.put(node, "uptime_s", s.uptimeS());
     node.put("scan", s.scan());

@@ -20,10 +20,12 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.host.bath.BookEntry;
 import trayward.host.report.TraceCsv;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Moment;
 import trayward.host.session.TraceSample;
+import trayward.host.store.BathBook;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
 
@@ -170,28 +172,55 @@ class MainTest {
     Instant wall = Instant.parse("2031-05-06T07:08:09Z");
     try (TrayLog log = LogFile.open(data)) {
       long session = log.startSession(wall, true).id();
+      log.baths()
+          .make(
+              new BathBook.Now(wall, 0),
+              "evening",
+              0,
+              "",
+              List.of(BookEntry.poured(0, 0, wall, 0, "water", 800)));
       log.mark(MarkKind.IN, session, new Moment(5, wall), "page", OptionalDouble.of(40));
       for (int t = 5; t <= 65; t++) {
         log.addTrace(session, new TraceSample(t, 40, 45, 40, 0.4, "HOLDING", true));
       }
       log.mark(MarkKind.PULL, session, new Moment(65, wall), "pedal", OptionalDouble.of(40));
       log.updatePrint(1, java.util.Optional.of("pier, \"low\" tide"), java.util.Optional.empty());
+      log.record().change(1, java.util.Map.of("paper", "matt, \"old\"", "aperture", "5.6"), wall);
+      log.record().change(1, java.util.Map.of("aperture", "8"), wall);
+      log.record().addStep(1, "fix", "60", "1+4", "\u001b[31mred", wall);
     }
     Said list = say("prints", "--log", data.toString());
     assertEquals(0, list.code());
     assertTrue(list.out().contains("1:00") && list.out().contains("pier"), list.out());
     Said one = say("print", "1", "--log", data.toString());
     assertTrue(one.out().contains("by pedal") && one.out().contains("40.00"), one.out());
+    assertTrue(
+        one.out().contains("fix 60 s 1+4") && one.out().contains("was \"5.6\", became \"8\""),
+        one.out());
+    assertTrue(one.out().contains("in bath 1     0.80 L, strength 0.000"), one.out());
+    assertFalse(one.out().contains("paper: was"), "said for the first time: " + one.out());
+    assertFalse(one.out().contains("\u001b"), "a terminal gets no control characters");
+    assertTrue(list.out().contains("matt"), list.out());
     assertEquals(2, say("print", "9", "--log", data.toString()).code());
     Path out = folder.resolve("export");
     String to = out.toString();
     assertEquals(0, say("export", "--out", to, "--log", data.toString()).code());
     assertTrue(Files.readString(out.resolve("prints.csv")).contains("\"pier, \"\"low\"\" tide\""));
+    List<String> csv = Files.readAllLines(out.resolve("prints.csv"));
+    assertTrue(csv.get(0).endsWith(",verdict_wet,verdict_dry,faults"), csv.get(0));
+    assertTrue(csv.get(1).contains(",\"matt, \"\"old\"\"\",,,,,,8,,"), csv.get(1));
     assertEquals(62, Files.readAllLines(out.resolve("print-1-trace.csv")).size());
     assertEquals(
         0, say("export", "--format", "json", "--out", to, "--log", data.toString()).code());
     JsonNode json = new ObjectMapper().readTree(out.resolve("prints.json").toFile());
     assertEquals(60, json.path(0).path("pull_s").asDouble());
+    assertEquals(8, json.path(0).path("record").path("aperture").asDouble());
+    assertEquals(0.8, json.path(0).path("bath").path("litres").asDouble(), 1e-9);
+    JsonNode baths = new ObjectMapper().readTree(out.resolve("baths.json").toFile());
+    assertEquals("water", baths.path(0).path("book").path(0).path("what").asText());
+    assertEquals(1, baths.path(0).path("book").path(1).path("print").asInt());
+    assertEquals("fix", json.path(0).path("steps").path(0).path("kind").asText());
+    assertEquals("title", json.path(0).path("history").path(0).path("field").asText());
     assertEquals(2, say("export", "--format", "xml", "--out", to).code());
     assertEquals(2, say("prints", "--log", folder.resolve("nowhere").toString()).code());
   }

@@ -388,6 +388,7 @@ class PageServerTest {
               .replace("{role}", "bath")
               .replace("{kind}", "pull")
               .replace("{n}", "1")
+              .replace("{entry}", "1")
               .replace("{planner}", "heat");
       int status = send(method.toUpperCase(java.util.Locale.ROOT), real, "{}").statusCode();
       assertTrue(status != 405 && status != 500, method + " " + path + " gave " + status);

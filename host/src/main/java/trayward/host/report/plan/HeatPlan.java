@@ -129,6 +129,10 @@ final class HeatPlan implements Planner {
         "kJ");
     Optional<WarmUp> quickest = WarmUp.of(tray, at, set, WarmUp.BAND_K);
     Optional<WarmUp> calm = WarmUp.of(tray, at, set, 0);
+    if (from > set + WarmUp.BAND_K) {
+      a.none("warm_up_s", "the bath is warmer already: it must cool");
+      return;
+    }
     if (quickest.isEmpty()) {
       a.none("warm_up_s", "this heater does not bring it there in six hours");
     } else {

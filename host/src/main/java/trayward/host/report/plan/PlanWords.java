@@ -15,6 +15,8 @@ import trayward.host.bath.Problem;
  */
 record PlanWords(Map<String, String> told, List<PlanOption> options) {
 
+  private static final int NAME_MAX = 40;
+
   PlanWords {
     told = Map.copyOf(told);
     options = List.copyOf(options);
@@ -25,7 +27,8 @@ record PlanWords(Map<String, String> told, List<PlanOption> options) {
     List<String> names = options.stream().map(PlanOption::name).toList();
     for (String name : told.keySet()) {
       if (!names.contains(name)) {
-        return new Checked.Bad<>(new Problem(name, "an unknown option", String.join(", ", names)));
+        return new Checked.Bad<>(
+            new Problem(shortened(name), "an unknown option", String.join(", ", names)));
       }
     }
     for (PlanOption option : options) {
@@ -39,6 +42,11 @@ record PlanWords(Map<String, String> told, List<PlanOption> options) {
       }
     }
     return new Checked.Good<>(new PlanWords(told, options));
+  }
+
+  /** No way to fill an answer: all names there are, are shorter. */
+  private static String shortened(String name) {
+    return name.length() <= NAME_MAX ? name : name.substring(0, NAME_MAX) + "…";
   }
 
   boolean has(PlanOption option) {

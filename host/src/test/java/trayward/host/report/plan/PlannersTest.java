@@ -144,6 +144,8 @@ class PlannersTest {
     double seconds = ask("heat", "watts=" + watts).path("warm_up_no_overshoot_s").asDouble();
     assertTrue(seconds <= 480 && seconds > 470, watts + " W take " + seconds);
     assertTrue(ask("heat", "within=1").path("least_w").isNull());
+    assertTrue(ask("heat", "start=45 within=8").path("warm_up_s").isNull());
+    assertFalse(ask("heat", "start=45 within=8").has("least_w"));
     JsonNode weak = ask("heat", "watts=60");
     assertTrue(weak.path("warm_up_s").isNull());
     assertTrue(weak.path("cautions").toString().contains("too weak to hold it"));
@@ -271,6 +273,12 @@ class PlannersTest {
     assertEquals(field, problem.field(), problem.toString());
     assertEquals(found, problem.found());
     assertFalse(problem.accepted().isBlank());
+  }
+
+  @Test
+  void aNameOfAnyLengthIsAnsweredShortly() {
+    assertEquals(41, problem("heat", "x".repeat(5000) + "=1").field().length());
+    assertTrue(problem("heat", "watts=" + "9".repeat(5000)).found().length() <= 80);
   }
 
   @Test
