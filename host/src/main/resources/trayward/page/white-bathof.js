@@ -1,17 +1,9 @@
-// Which bath a print was made in, and what it held then: the book has a line for each print.
-import { list } from './white-dom.js';
-import { get } from './white-http.js';
+// The bath a print went into, as the program kept it then, with the name it has now.
+import { ask } from './white-http.js';
 
-const BATHS_LOOKED_AT = 12; // a print was made in one of the newest baths made before it
-
-/** { id, name, after } as the book has it at the print, or null. */
+/** { id, name, held } or null where no bath was in the tray. */
 export async function bathOf(print) {
-  const baths = await get('/api/baths?limit=200');
-  const before = baths.filter((b) => !(Date.parse(b.made) > Date.parse(print.started))).slice(0, BATHS_LOOKED_AT);
-  for (const bath of before) {
-    const whole = await get('/api/baths/' + bath.id);
-    const line = list(whole.book).find((l) => l.kind === 'printed' && l.print === print.id);
-    if (line && line.after) return { id: bath.id, name: bath.name, after: line.after };
-  }
-  return null;
+  if (!print.bath) return null;
+  const answer = await ask('GET', '/api/baths/' + print.bath.bath);
+  return { id: print.bath.bath, name: answer.ok ? answer.body.name : 'bath ' + print.bath.bath, held: print.bath };
 }

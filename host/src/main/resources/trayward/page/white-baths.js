@@ -1,6 +1,6 @@
 // The bath book: which baths there are, which is in the tray, a new one.
-import { h, list, num, say, when } from './white-dom.js';
-import { ask, get, wrong } from './white-http.js';
+import { h, list, num, when } from './white-dom.js';
+import { get } from './white-http.js';
 import { act, field, form, numberOr } from './white-form.js';
 
 export async function bathsPage({ again }) {
@@ -45,7 +45,6 @@ function newBath(shelf) {
     dilution: field({ name: 'dilution', label: 'Dilution', accepted: 'parts by volume, such as 1+1+20' }),
     concentrates: field({ name: 'concentrates', label: 'Concentrates', values: [concentrates.join(', ')].filter(Boolean), accepted: 'one for each part before the water, with commas' }),
     note: field({ name: 'note', label: 'Note' }),
-    tray: field({ name: 'tray', label: 'It is in the tray now', kind: 'flag' }, true),
   };
   const shown = () => {
     const way = how.control.value;
@@ -56,9 +55,9 @@ function newBath(shelf) {
   how.control.addEventListener('change', shown);
   shown();
   return form({
-    fields: Object.values(fields), submit: 'Make bath',
+    fields: Object.values(fields), submit: 'Make bath', intro: h('p', { class: 'hint' }, 'It is then noted as the one in the tray.'),
     send: (v) => ({ method: 'POST', path: '/api/baths', body: bodyOf(v), said: 'Bath made.' }),
-    done: (bath) => arrived(bath, fields.tray.control.checked),
+    done: (bath) => { location.hash = '#/baths/' + bath.id; },
   });
 }
 
@@ -72,14 +71,6 @@ function bodyOf(v) {
     body.concentrates = v.concentrates.split(',').map((c) => c.trim()).filter(Boolean);
   }
   return body;
-}
-
-async function arrived(bath, inTheTray) {
-  if (inTheTray) {
-    const answer = await ask('PUT', '/api/in-tray', { bath: bath.id });
-    if (!answer.ok) say('The bath is made; not noted as in the tray: ' + wrong(answer.problem));
-  }
-  location.hash = '#/baths/' + bath.id;
 }
 
 /** Says that a bath is in the tray, from its own page. */

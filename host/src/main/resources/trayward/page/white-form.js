@@ -33,7 +33,7 @@ function controlOf(rule, value, common) {
   if (rule.kind === 'flag') return h('input', { ...common, type: 'checkbox', checked: value === true || value === 'true' });
   if (rule.kind === 'long') return h('textarea', { ...common, rows: rule.rows || 3 }, String(value));
   const number = rule.kind === 'number';
-  return h('input', { ...common, type: 'text', inputmode: number ? 'decimal' : null, value: String(value) });
+  return h('input', { ...common, type: rule.kind === 'date' ? 'date' : 'text', inputmode: number ? 'decimal' : null, value: String(value) });
 }
 
 /** What a field says: a text without margins, a number with a point, true or false. */

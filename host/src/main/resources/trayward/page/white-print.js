@@ -73,9 +73,12 @@ function bathPart(print) {
   const place = h('div', { class: 'bath-of' }, h('p', { class: 'hint' }, 'looking in the bath book…'));
   bathOf(print).then((bath) => {
     if (!bath) { place.replaceChildren(h('p', { class: 'empty' }, 'The bath book had no bath in the tray then.')); return; }
-    const { litres, strength, bromide_g_per_l: bromide, sulfite_g_per_l: sulfite } = bath.after;
+    const b = bath.held;
     place.replaceChildren(h('p', {}, h('a', { href: '#/baths/' + bath.id }, bath.name)),
-      facts([['litres', num(litres, 2, 'L')], ['strength', num(strength * 100, 1, '%')], ['bromide as KBr', num(bromide, 2, 'g/L')], ['sulfite as Na₂SO₃', num(sulfite, 1, 'g/L')]]),
+      facts([['litres', num(b.litres, 2, 'L')], ['strength', num(b.strength * 100, 1, '%')],
+        ['bromide as KBr', num(b.bromide_g_per_l, 2) + ' ± ' + num(b.bromide_give_or_take_g_per_l, 2, 'g/L')],
+        ['sulfite as Na₂SO₃', num(b.sulfite_g_per_l, 1) + ' ± ' + num(b.sulfite_give_or_take_g_per_l, 1, 'g/L')],
+        ['printed before', num(b.area_m2_per_l, 2, 'm²/L')], ['hot for', num(b.hours_hot, 1, 'h')]]),
       h('p', { class: 'hint' }, 'Estimates from what was entered in the book.'));
   }, (e) => place.replaceChildren(h('p', { class: 'error' }, e.message)));
   return place;

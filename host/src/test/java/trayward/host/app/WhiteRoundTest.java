@@ -27,6 +27,7 @@ class WhiteRoundTest {
         WhiteScenes.print(trayward, "Lime kiln, dusk");
         record(browser, trayward);
         correctedMark(browser, trayward);
+        repeated(browser);
         found(browser);
         compared(browser);
         hotPourIsAsked(browser, trayward);
@@ -114,6 +115,17 @@ class WhiteRoundTest {
     browser.says(browser.part("History"), "emergence");
     browser.press(".zoom button:first-child");
     browser.picture("white-print");
+  }
+
+  private static void repeated(WhiteBrowser browser) {
+    String repeat = browser.part("Repeat this print");
+    browser.fill(repeat + "[name='magnification']", "thousands");
+    browser.press(repeat + "button[type='submit']");
+    browser.says(repeat + ".error", "Accepted: 0.05 to 200");
+    browser.fill(repeat + "[name='magnification']", "7");
+    browser.press(repeat + "button[type='submit']");
+    browser.says(repeat + ".answer", "Asked to repeat");
+    browser.says(repeat + ".lines", "set temperature");
   }
 
   private static void found(WhiteBrowser browser) throws Exception {
