@@ -1,6 +1,9 @@
 package trayward.host.session;
 
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * What one field that a person fills in takes. Immutable.
@@ -22,7 +25,9 @@ public record FieldRule(
     /** A number, with a point. */
     NUMBER,
     /** A dilution such as 1+7. */
-    DILUTION
+    DILUTION,
+    /** A day such as 2026-03-01. */
+    DATE
   }
 
   /** A text of at most so many characters, which may be empty. */
@@ -45,6 +50,20 @@ public record FieldRule(
     return new FieldRule(name, label, Kind.DILUTION, 0, 40, false);
   }
 
+  /** A day. */
+  public static FieldRule date(String name, String label) {
+    return new FieldRule(name, label, Kind.DATE, 0, 10, false);
+  }
+
+  /** The day a text is; empty where it is none. */
+  public static Optional<LocalDate> dayOf(String text) {
+    try {
+      return Optional.of(LocalDate.parse(text));
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
+  }
+
   /** Whether it takes this text; the empty one says nothing and is taken by each. */
   public boolean takes(String text) {
     if (text.isEmpty()) {
@@ -57,6 +76,7 @@ public record FieldRule(
         yield value >= least && value <= most;
       }
       case DILUTION -> text.length() <= most && text.matches("[0-9. ]+(\\+[0-9. ]+){1,3}");
+      case DATE -> dayOf(text).isPresent();
     };
   }
 
@@ -65,6 +85,7 @@ public record FieldRule(
     return switch (kind) {
       case TEXT -> String.format(Locale.ROOT, "at most %.0f characters", most);
       case NUMBER -> plain(least) + " to " + plain(most);
+      case DATE -> "a day such as 2026-03-01";
       case DILUTION ->
           "parts by volume joined by +, such as 1+7; 1:7 is read as 1 and 7 by some and as 1 in 7"
               + " by others";

@@ -15,7 +15,11 @@ public enum ShelfKind {
   /** A make-up: what goes into a bath of some litres. */
   MAKE_UP("make-up"),
   /** A way to expose. */
-  EXPOSURE("exposure");
+  EXPOSURE("exposure"),
+  /** A bath after the developer: stop, fix, bleach, toner, washing aid. */
+  WORKING_BATH("working-bath"),
+  /** A light that paper is handled in, and its last fog test. */
+  LIGHT("light");
 
   private static final List<FieldRule> OF_PAPER =
       List.of(
@@ -56,6 +60,29 @@ public enum ShelfKind {
           FieldRule.number("stops_over", "stops over", -5, 15),
           FieldRule.text("note", "note", 500));
 
+  private static final List<FieldRule> OF_WORKING_BATH =
+      List.of(
+          FieldRule.text("purpose", "what it is: stop, fix, bleach, toner, washing aid", 80),
+          FieldRule.number("litres", "litres", 0.05, 20),
+          FieldRule.dilution("dilution", "dilution"),
+          FieldRule.date("made", "made on"),
+          FieldRule.number("keeps_days", "keeps for, days", 1, 3650),
+          FieldRule.number("capacity_m2_per_l", "good for, m² of paper a litre", 0.01, 100),
+          FieldRule.number("wash_min", "wash after it, min", 0, 600),
+          FieldRule.number("test_every_m2", "residual test after each, m²", 0.01, 100),
+          FieldRule.date("tested", "last residual test on"),
+          FieldRule.text("note", "note", 500));
+
+  private static final List<FieldRule> OF_LIGHT =
+      List.of(
+          FieldRule.text("purpose", "safelight, inspection light, screen", 80),
+          FieldRule.date("tested", "fog test on"),
+          FieldRule.number("clean_min", "longest time without a visible change, min", 0.1, 240),
+          FieldRule.number("fogged_min", "shortest time with one, min", 0.1, 240),
+          FieldRule.number("again_days", "test again after, days", 1, 3650),
+          FieldRule.number("handling_min", "from box to developer, min", 0, 240),
+          FieldRule.text("note", "paper, lamp, distance, pre-exposure", 500));
+
   private final String word;
 
   ShelfKind(String word) {
@@ -75,6 +102,8 @@ public enum ShelfKind {
       case STOCK -> OF_STOCK;
       case MAKE_UP -> OF_MAKE_UP;
       case EXPOSURE -> OF_EXPOSURE;
+      case WORKING_BATH -> OF_WORKING_BATH;
+      case LIGHT -> OF_LIGHT;
     };
   }
 

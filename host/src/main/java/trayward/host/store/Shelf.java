@@ -1,6 +1,8 @@
 package trayward.host.store;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,11 +10,11 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Checked;
-import trayward.host.bath.Problem;
 import trayward.host.session.Correction;
 import trayward.host.session.FieldRule;
 import trayward.host.session.ShelfItem;
 import trayward.host.session.ShelfKind;
+import trayward.host.session.WorkingBath;
 
 /**
  * What the person has and uses again: papers, concentrates, stocks, make-ups, exposures. Safe on
@@ -52,6 +54,39 @@ public final class Shelf {
         handle -> CorrectionRows.of(handle, Correction.Thing.SHELF, id, ITEMS_MAX));
   }
 
+  /**
+   * The baths after the developer with what went through each.
+   *
+   * @param zone in which their days are meant
+   */
+  public List<WorkingBath> workingBaths(ZoneId zone) {
+    return connection.read(
+        handle ->
+            ShelfRows.ever(handle).stream()
+                .filter(e -> e.gone().isEmpty() && e.item().kind() == ShelfKind.WORKING_BATH)
+                .map(e -> workingBath(handle, e, zone))
+                .toList());
+  }
+
+  private static WorkingBath workingBath(Handle handle, ShelfRows.Ever ever, ZoneId zone) {
+    ShelfItem item = ever.item();
+    LocalDate made =
+        item.text("made")
+            .flatMap(FieldRule::dayOf)
+            .orElseGet(() -> ever.put().atZone(zone).toLocalDate());
+    LocalDate tested =
+        item.text("tested").flatMap(FieldRule::dayOf).filter(d -> d.isAfter(made)).orElse(made);
+    return new WorkingBath(
+        item,
+        made,
+        ThroughRows.since(handle, item.name(), ms(made, zone)),
+        ThroughRows.since(handle, item.name(), ms(tested, zone)));
+  }
+
+  private static long ms(LocalDate day, ZoneId zone) {
+    return day.atStartOfDay(zone).toInstant().toEpochMilli();
+  }
+
   /** Puts something there. */
   public Checked<ShelfItem> add(
       Instant wall, ShelfKind kind, String name, Map<String, String> fields) {
@@ -59,7 +94,7 @@ public final class Shelf {
         handle -> {
           insist(kind, name, fields);
           if (ShelfRows.standing(handle).size() >= ITEMS_MAX) {
-            throw bad("name", name, "a shelf with fewer than " + ITEMS_MAX + " things");
+            throw BookRejected.of("name", name, "a shelf with fewer than " + ITEMS_MAX + " things");
           }
           refuseTwice(handle, kind, name, 0);
           return ShelfRows.add(handle, kind, name.strip(), told(fields), wall);
@@ -78,7 +113,7 @@ public final class Shelf {
           refuseTwice(handle, was.kind(), name, id);
           List<Long> baths = usedIn(handle, was);
           if (!baths.isEmpty() && !was.name().equalsIgnoreCase(name.strip())) {
-            throw bad("name", name, was.name() + ", as it stands in the bath book");
+            throw BookRejected.of("name", name, was.name() + ", as it stands in the bath book");
           }
           ShelfItem is = ShelfRows.change(handle, was, name.strip(), told(fields), wall);
           baths.forEach(bath -> keeper.refresh(handle, bath));
@@ -98,7 +133,7 @@ public final class Shelf {
 
   private static ShelfItem standing(Handle handle, long id) {
     return ShelfRows.byId(handle, id)
-        .orElseThrow(() -> bad("id", Long.toString(id), "something on the shelf"));
+        .orElseThrow(() -> BookRejected.of("id", Long.toString(id), "something on the shelf"));
   }
 
   private static List<Long> usedIn(Handle handle, ShelfItem item) {
@@ -117,13 +152,13 @@ public final class Shelf {
 
   private static void refuseTwice(Handle handle, ShelfKind kind, String name, long own) {
     if (ShelfRows.byName(handle, kind, name.strip()).filter(i -> i.id() != own).isPresent()) {
-      throw bad("name", name, "a name that no other " + kind.word() + " has");
+      throw BookRejected.of("name", name, "a name that no other " + kind.word() + " has");
     }
   }
 
   private static void insist(ShelfKind kind, String name, Map<String, String> fields) {
     if (name.isBlank() || name.strip().length() > ShelfItem.NAME_MAX) {
-      throw bad("name", name, "1 to " + ShelfItem.NAME_MAX + " characters");
+      throw BookRejected.of("name", name, "1 to " + ShelfItem.NAME_MAX + " characters");
     }
     fields.forEach(
         (field, value) -> {
@@ -131,9 +166,9 @@ public final class Shelf {
               kind.fields().stream()
                   .filter(r -> r.name().equals(field))
                   .findFirst()
-                  .orElseThrow(() -> bad(field, "an unknown field", names(kind)));
+                  .orElseThrow(() -> BookRejected.of(field, "an unknown field", names(kind)));
           if (!rule.takes(value)) {
-            throw bad(field, value, rule.accepted());
+            throw BookRejected.of(field, value, rule.accepted());
           }
         });
   }
@@ -149,15 +184,7 @@ public final class Shelf {
     return told;
   }
 
-  private static BookRejected bad(String field, String found, String accepted) {
-    return new BookRejected(new Problem(field, found, accepted));
-  }
-
   private Checked<ShelfItem> balanced(Function<Handle, ShelfItem> work) {
-    try {
-      return new Checked.Good<>(connection.write(work));
-    } catch (BookRejected e) {
-      return new Checked.Bad<>(e.problem());
-    }
+    return BookRejected.caught(() -> connection.write(work));
   }
 }

@@ -34,13 +34,18 @@ final class ShelfRows {
         .list();
   }
 
-  /** A thing and when it was taken off. */
-  record Ever(ShelfItem item, Optional<Instant> gone) {}
+  /** A thing, when it was put there and when it was taken off. */
+  record Ever(ShelfItem item, Instant put, Optional<Instant> gone) {}
 
   static List<Ever> ever(Handle handle) {
     return handle
         .createQuery("SELECT * FROM shelf ORDER BY id")
-        .map((row, context) -> new Ever(item(row, context), Cells.wallIfAny(row, "gone_wall_ms")))
+        .map(
+            (row, context) ->
+                new Ever(
+                    item(row, context),
+                    Cells.wall(row, "wall_ms"),
+                    Cells.wallIfAny(row, "gone_wall_ms")))
         .list();
   }
 

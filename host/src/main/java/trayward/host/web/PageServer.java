@@ -6,6 +6,7 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.staticfiles.Location;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Map;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
@@ -71,6 +72,8 @@ public final class PageServer implements AutoCloseable {
               new LogApi(log, logbook, link).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
               new RepeatApi(log, link, guide).routes(config.routes);
+              new AfterApi(log.shelf(), logbook, Clock.system(ZoneId.systemDefault()))
+                  .routes(config.routes);
               new ForecastApi(logbook).routes(config.routes);
               new ShelfApi(log.shelf(), Clock.systemUTC()).routes(config.routes);
               new PrintApi(log).routes(config.routes);
