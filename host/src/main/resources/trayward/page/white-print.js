@@ -8,6 +8,7 @@ import { recordForm, titleForm } from './white-record.js';
 import { stepsPart } from './white-steps.js';
 import { picturesPart } from './white-pictures.js';
 import { repeatPart } from './white-repeat.js';
+import { advicePart } from './white-advice.js';
 
 export async function printPage({ id, again }) {
   const path = '/api/prints/' + id;
@@ -24,6 +25,7 @@ export async function printPage({ id, again }) {
     part('Title and notes', titleForm(print, path, again)),
     part('Record', recordForm(print, fields, path, again)),
     part('After the developer', stepsPart(print, kinds, path, again)),
+    part('What to change next', advicePart()),
     part('Repeat this print', repeatPart(print, path)),
     part('History', fold('What was corrected (' + list(print.history).length + ')', () => history(print.history))));
 }
