@@ -1,12 +1,16 @@
 package trayward.host.web;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import trayward.host.bath.Checked;
 import trayward.host.report.plan.PlanAnswer;
 import trayward.host.report.plan.PlanJson;
+import trayward.host.report.plan.PlanOption;
 import trayward.host.report.plan.Planner;
 import trayward.host.report.plan.Planners;
 
@@ -14,7 +18,29 @@ import trayward.host.report.plan.Planners;
 final class PlanApi {
 
   void routes(RoutesConfig routes) {
+    routes.get("/api/plan", PlanApi::list);
     routes.get("/api/plan/{planner}", PlanApi::plan);
+  }
+
+  /** All planners and what each may be told, so that a page can ask. */
+  private static void list(Context ctx) {
+    ArrayNode list = Json.MAPPER.createArrayNode();
+    for (Planner planner : Planners.all()) {
+      ObjectNode one = list.addObject().put("name", planner.name());
+      one.put("description", planner.description());
+      ArrayNode options = one.putArray("options");
+      planner.options().forEach(option -> option(options.addObject(), option));
+    }
+    Json.answer(ctx, 200, list);
+  }
+
+  private static void option(ObjectNode node, PlanOption option) {
+    node.put("name", option.name()).put("words", option.words()).put("unit", option.unit());
+    node.put("kind", option.kind().name().toLowerCase(Locale.ROOT));
+    node.put("accepted", option.accepted()).put("otherwise", option.otherwise());
+    node.put("required", option.required());
+    ArrayNode choices = node.putArray("choices");
+    option.choices().forEach(choices::add);
   }
 
   private static void plan(Context ctx) {

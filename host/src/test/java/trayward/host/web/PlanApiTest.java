@@ -90,6 +90,19 @@ class PlanApiTest {
     assertTrue(problem.path("detail").asText().contains(field + ": found " + found));
   }
 
+  /** A form made from it asks for whatever a planner insists on. */
+  @Test
+  void theListSaysWhatEachPlannerMayBeTold() throws Exception {
+    JsonNode all = get(200, "/api/plan");
+    assertEquals(Planners.all().size(), all.size());
+    JsonNode volume = all.path(0).path("options").path(0);
+    assertEquals("air", all.path(0).path("name").asText());
+    assertEquals("volume", volume.path("name").asText());
+    assertEquals("number", volume.path("kind").asText());
+    assertEquals("0.05 to 10000 m³", volume.path("accepted").asText());
+    assertTrue(volume.path("required").asBoolean());
+  }
+
   @Test
   void aPlannerThatIsNoneIsNotFound() throws Exception {
     assertEquals("no planner weather", get(404, "/api/plan/weather").path("detail").asText());
