@@ -107,7 +107,8 @@ class DarkPageStatesTest extends DarkPageOnStage {
   }
 
   private double share(String id, String side) {
-    return ((Number)
+    return Double.parseDouble(
+        String.valueOf(
             browser.driver.executeScript(
                 "const bar = document.getElementById('watch-bar');"
                     + "const inside = bar.getBoundingClientRect();"
@@ -115,8 +116,7 @@ class DarkPageStatesTest extends DarkPageOnStage {
                     + "return (arguments[1] === 'left' ? r.left - inside.left - bar.clientLeft"
                     + " : r.width) / bar.clientWidth;",
                 id,
-                side))
-        .doubleValue();
+                side)));
   }
 
   @Test
