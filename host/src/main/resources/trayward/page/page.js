@@ -15,6 +15,7 @@
   const TRACE_S = 1200;
   const TRACE_STEP_S = 4;
   const MARKS = ['in', 'emergence', 'pull'];
+  const IN_USE = ['READY', 'HEATING', 'HOLDING'];
   const ALARM_WORDS = {
     UNACKNOWLEDGED: 'not acknowledged',
     ACKNOWLEDGED: 'acknowledged',
@@ -155,7 +156,7 @@
 
   function showMarks(print, origin) {
     // before the bath is in use no mark is called for
-    const next = print || (status && ['READY', 'HEATING', 'HOLDING'].includes(status.state)) ? nextMark() : null;
+    const next = print || (status && IN_USE.includes(status.state)) ? nextMark() : null;
     for (const kind of MARKS) {
       const mark = markOf(print, kind);
       put($(kind).querySelector('.at'), mark ? clock(mark.elapsed_s - origin) : '');
@@ -175,6 +176,7 @@
         ? 'print ' + past.id + ' pulled at ' + clock(pulled.elapsed_s - from.elapsed_s) : 'no print');
       put($('print-more'), '');
       showMarks(null, 0);
+      tell(null, null);
       return;
     }
     const from = markOf(print, 'in');
@@ -194,6 +196,13 @@
     put($('print'), 'print ' + (print.id ?? ''));
     put($('print-more'), pulled ? ' pulled' : lost ? ', counted here' : ' in developer');
     showMarks(print, origin);
+    tell(pulled ? null : print, whole);
+  }
+
+  // What only helps stands in files of its own and listens here: where one of them fails, stop and alarms do not.
+  function tell(print, elapsed) {
+    document.body.classList.toggle('in-print', print !== null);
+    document.dispatchEvent(new CustomEvent('tray', { detail: { status, lost: lost || !status, print, elapsed } }));
   }
 
   // ---- status to page ----
@@ -297,6 +306,7 @@
     show($('calibration'), s.calibration_record_ok === false);
     if (!atRest(s)) show($('probes'), false);
     show($('probes-open'), atRest(s));
+    document.body.classList.toggle('resting', atRest(s) && !['alarmed', 'asking', 'stop-lost'].some((c) => document.body.classList.contains(c)));
     document.body.classList.toggle('probing', !$('probes').hidden && !document.body.classList.contains('alarmed'));
     if (!$('probes').hidden && seconds() - probesAt > 1) hearProbes();
   }
@@ -484,7 +494,7 @@
   }
 
   // Sends one request. Returns null where it was carried out, else the words to show.
-  async function ask(method, path, body, waitMs, confirming) {
+  async function ask(method, path, body, waitMs, confirming, answered) {
     const gate = new AbortController();
     const timer = setTimeout(() => gate.abort(), waitMs);
     try {
@@ -496,7 +506,10 @@
         headers: body === undefined ? {} : { 'Content-Type': 'application/json' },
         body: body === undefined ? undefined : JSON.stringify(body),
       });
-      if (answer.ok) return null;
+      if (answer.ok) {
+        answered?.(await answer.json().catch(() => null));
+        return null;
+      }
       const problem = await answer.json().catch(() => null);
       if (problem && problem.confirm) confirming?.(problem.detail);
       return (problem && (problem.detail || problem.title)) || 'refused (' + answer.status + ')';
@@ -651,11 +664,15 @@
     stopTouched = false;
   });
 
+  // on a keyboard of another script the place of the key counts
+  function keyOf(event) {
+    const place = /^Key[A-Z]$/.test(event.code) && event.key.charCodeAt(0) > 127 ? event.code[3] : event.key;
+    return place.toLowerCase();
+  }
+
   document.addEventListener('keydown', (event) => {
     if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
-    // on a keyboard of another script the place of the key counts
-    const place = /^Key[A-Z]$/.test(event.code) && event.key.charCodeAt(0) > 127 ? event.code[3] : event.key;
-    const action = actions[place.toLowerCase()];
+    const action = actions[keyOf(event)];
     if (!action) return;
     event.preventDefault();
     action();
@@ -665,6 +682,9 @@
   for (const kind of ['contextmenu', 'dragstart', 'selectstart']) document.addEventListener(kind, (e) => e.preventDefault());
   document.addEventListener('visibilitychange', tick);
 
+  window.tray = Object.freeze({
+    $, seconds, isNumber, list, fixed, one, put, show, clock, markOf, MARKS, IN_USE, ask, say, keyOf, keys: actions, ANSWER_MS,
+  });
   openStream();
   setInterval(tick, 200);
 })();

@@ -34,7 +34,7 @@ record BookKeeper(PrintUse use) {
 
   /** What a bath holds after the last line. */
   BathContents contents(Handle handle, Bath bath) {
-    return Balance.last(bath, insisted(lines(handle, bath)));
+    return Balance.last(bath, BookRejected.insist(lines(handle, bath)));
   }
 
   /**
@@ -46,7 +46,7 @@ record BookKeeper(PrintUse use) {
     Deque<Long> waiting = new ArrayDeque<>(List.of(bathId));
     for (int i = 0; i < BATHS_MAX && !waiting.isEmpty(); i++) {
       Bath bath = BathRows.byId(handle, waiting.removeFirst()).orElseThrow();
-      List<Balance.Line> lines = insisted(lines(handle, bath));
+      List<Balance.Line> lines = BookRejected.insist(lines(handle, bath));
       BathContents before = Balance.beginning(bath);
       for (Balance.Line line : lines) {
         if (line.entry().kind() == EntryKind.PRINTED) {
@@ -65,7 +65,7 @@ record BookKeeper(PrintUse use) {
   /** Keeps what a part was that is carried over now. */
   void keepCarried(Handle handle, BookEntry carried) {
     Bath from = BathRows.byId(handle, carried.other().orElseThrow()).orElseThrow();
-    keep(handle, carried.id(), before(from, insisted(lines(handle, from)), carried));
+    keep(handle, carried.id(), before(from, BookRejected.insist(lines(handle, from)), carried));
   }
 
   /** What a bath held just before a line of another book. */
@@ -125,13 +125,6 @@ record BookKeeper(PrintUse use) {
         .findOne()
         .map(BookKeeper::contents)
         .orElseThrow();
-  }
-
-  private static List<Balance.Line> insisted(Checked<List<Balance.Line>> checked) {
-    if (checked instanceof Checked.Bad<List<Balance.Line>> bad) {
-      throw new BookRejected(bad.problem());
-    }
-    return ((Checked.Good<List<Balance.Line>>) checked).value();
   }
 
   private static String text(BathContents contents) {

@@ -10,7 +10,6 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import trayward.host.bath.Checked;
-import trayward.host.bath.Problem;
 import trayward.host.session.Correction;
 import trayward.host.session.FieldRule;
 import trayward.host.session.ShelfItem;
@@ -95,7 +94,7 @@ public final class Shelf {
         handle -> {
           insist(kind, name, fields);
           if (ShelfRows.standing(handle).size() >= ITEMS_MAX) {
-            throw bad("name", name, "a shelf with fewer than " + ITEMS_MAX + " things");
+            throw BookRejected.of("name", name, "a shelf with fewer than " + ITEMS_MAX + " things");
           }
           refuseTwice(handle, kind, name, 0);
           return ShelfRows.add(handle, kind, name.strip(), told(fields), wall);
@@ -114,7 +113,7 @@ public final class Shelf {
           refuseTwice(handle, was.kind(), name, id);
           List<Long> baths = usedIn(handle, was);
           if (!baths.isEmpty() && !was.name().equalsIgnoreCase(name.strip())) {
-            throw bad("name", name, was.name() + ", as it stands in the bath book");
+            throw BookRejected.of("name", name, was.name() + ", as it stands in the bath book");
           }
           ShelfItem is = ShelfRows.change(handle, was, name.strip(), told(fields), wall);
           baths.forEach(bath -> keeper.refresh(handle, bath));
@@ -134,7 +133,7 @@ public final class Shelf {
 
   private static ShelfItem standing(Handle handle, long id) {
     return ShelfRows.byId(handle, id)
-        .orElseThrow(() -> bad("id", Long.toString(id), "something on the shelf"));
+        .orElseThrow(() -> BookRejected.of("id", Long.toString(id), "something on the shelf"));
   }
 
   private static List<Long> usedIn(Handle handle, ShelfItem item) {
@@ -153,13 +152,13 @@ public final class Shelf {
 
   private static void refuseTwice(Handle handle, ShelfKind kind, String name, long own) {
     if (ShelfRows.byName(handle, kind, name.strip()).filter(i -> i.id() != own).isPresent()) {
-      throw bad("name", name, "a name that no other " + kind.word() + " has");
+      throw BookRejected.of("name", name, "a name that no other " + kind.word() + " has");
     }
   }
 
   private static void insist(ShelfKind kind, String name, Map<String, String> fields) {
     if (name.isBlank() || name.strip().length() > ShelfItem.NAME_MAX) {
-      throw bad("name", name, "1 to " + ShelfItem.NAME_MAX + " characters");
+      throw BookRejected.of("name", name, "1 to " + ShelfItem.NAME_MAX + " characters");
     }
     fields.forEach(
         (field, value) -> {
@@ -167,9 +166,9 @@ public final class Shelf {
               kind.fields().stream()
                   .filter(r -> r.name().equals(field))
                   .findFirst()
-                  .orElseThrow(() -> bad(field, "an unknown field", names(kind)));
+                  .orElseThrow(() -> BookRejected.of(field, "an unknown field", names(kind)));
           if (!rule.takes(value)) {
-            throw bad(field, value, rule.accepted());
+            throw BookRejected.of(field, value, rule.accepted());
           }
         });
   }
@@ -185,15 +184,7 @@ public final class Shelf {
     return told;
   }
 
-  private static BookRejected bad(String field, String found, String accepted) {
-    return new BookRejected(new Problem(field, found, accepted));
-  }
-
   private Checked<ShelfItem> balanced(Function<Handle, ShelfItem> work) {
-    try {
-      return new Checked.Good<>(connection.write(work));
-    } catch (BookRejected e) {
-      return new Checked.Bad<>(e.problem());
-    }
+    return BookRejected.caught(() -> connection.write(work));
   }
 }

@@ -4,37 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.logging.Level;
-import java.util.logging.Logger;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
-import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.support.ui.WebDriverWait;
+import org.openqa.selenium.interactions.Actions;
 
 /** The dark page in a real headless browser against the real program: a session by clicks. */
 class DarkPageTest {
-
-  /** No green and no blue: paper fogs under both. */
-  private static final int MOST_GREEN_OR_BLUE = 8;
-
-  /** The test uses no developer tools, so which of them fits the browser does not matter. */
-  private static final Logger TOOLS = Logger.getLogger("org.openqa.selenium.devtools");
-
-  static {
-    TOOLS.setLevel(Level.SEVERE);
-  }
 
   @TempDir private Path folder;
 
@@ -64,56 +43,31 @@ class DarkPageTest {
     return RunningTrayward.start(config);
   }
 
-  private static ChromeDriver browser(Path profile) {
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary("/usr/bin/chromium");
-    options.addArguments(
-        "--headless=new",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--disable-dev-shm-usage",
-        "--hide-scrollbars",
-        "--user-data-dir=" + profile);
-    ChromeDriverService service =
-        new ChromeDriverService.Builder()
-            .usingDriverExecutable(new java.io.File("/usr/bin/chromedriver"))
-            .build();
-    return new ChromeDriver(service, options);
-  }
-
   @Test
   @Timeout(180)
   void aSessionByClicksWithNoGreenOrBlueInAnyPixel() throws Exception {
     try (RunningTrayward trayward = trayward()) {
-      ChromeDriver browser = browser(folder.resolve("profile"));
-      try {
-        browser.manage().window().setSize(new Dimension(800, 620));
-        browser.get(trayward.page().toString());
-        awaitText(browser, "state", "off");
-        pure(browser, "page-off");
-        assertTrue(browser.findElement(By.id("simulated")).isDisplayed(), "it says SIMULATED");
-        browser.findElement(By.id("start")).click();
-        awaitText(browser, "state", "purging");
-        pure(browser, "page-purging");
-        awaitText(browser, "state", "holding", "heating");
-        awaitText(browser, "fan", "proven");
-        browser.findElement(By.id("in")).click();
+      try (DarkBrowser browser = new DarkBrowser(folder.resolve("profile"))) {
+        browser.room(800, 480);
+        browser.driver.get(trayward.page().toString());
+        browser.awaitText("state", "off");
+        browser.pure("page-off");
+        assertTrue(browser.find("simulated").isDisplayed(), "it says SIMULATED");
+        browser.find("start").click();
+        browser.awaitText("state", "purging");
+        browser.pure("page-purging");
+        browser.awaitText("state", "holding", "heating");
+        browser.awaitText("fan", "proven");
+        browser.find("in").click();
         trayward.await(s -> s.path("current_print").path("elapsed_s").asDouble() > 3);
-        browser.findElement(By.id("emergence")).click();
+        browser.find("emergence").click();
         trayward.await(s -> s.path("current_print").path("marks").size() == 2);
-        pure(browser, "page-print");
-        browser.findElement(By.id("pull")).click();
+        browser.pure("page-print");
+        browser.find("pull").click();
         trayward.await(s -> s.path("current_print").isNull() && s.path("last_print").isObject());
-        browser.findElement(By.id("stop")).click();
-        awaitText(browser, "state", "after-run");
-        pure(browser, "page-after-run");
-      } finally {
-        browser.quit();
+        browser.find("stop").click();
+        browser.awaitText("state", "after-run");
+        browser.pure("page-after-run");
       }
       assertEquals(3, trayward.json("GET", "/api/prints", "").path(0).path("marks").size());
     }
@@ -126,23 +80,20 @@ class DarkPageTest {
     Path data = Files.createDirectories(folder.resolve("data"));
     Files.writeString(data.resolve("controller-upkeep.txt"), "torn");
     try (RunningTrayward trayward = trayward()) {
-      ChromeDriver browser = browser(folder.resolve("profile"));
-      try {
-        browser.manage().window().setSize(new Dimension(800, 620));
-        browser.get(trayward.page().toString());
-        awaitText(browser, "upkeep", "ground-fault breaker test");
-        browser.findElement(By.id("start")).click();
-        awaitText(browser, "confirm-words", "breaker test was due");
-        pure(browser, "page-confirm");
-        browser.findElement(By.id("start-anyway")).click();
-        awaitText(browser, "state", "proving", "purging");
+      try (DarkBrowser browser = new DarkBrowser(folder.resolve("profile"))) {
+        browser.room(800, 480);
+        browser.driver.get(trayward.page().toString());
+        browser.awaitText("upkeep", "ground-fault breaker test");
+        browser.find("start").click();
+        browser.awaitText("confirm-words", "breaker test was due");
+        browser.pure("page-confirm");
+        browser.find("start-anyway").click();
+        browser.awaitText("state", "proving", "purging");
         trayward.json("POST", "/api/upkeep/breaker-test/done", "");
         trayward.json("POST", "/api/commands/confirm-level", "{\"litres\": 0.5}");
-        awaitText(browser, "liquid", "0.50");
-        browser.findElement(By.id("stop")).click();
-        awaitText(browser, "state", "off", "after-run");
-      } finally {
-        browser.quit();
+        browser.awaitText("liquid", "0.50");
+        browser.find("stop").click();
+        browser.awaitText("state", "off", "after-run");
       }
       JsonNode upkeep = trayward.json("GET", "/api/upkeep", "");
       assertEquals(false, upkeep.path("start_needs_confirmation").asBoolean());
@@ -156,19 +107,16 @@ class DarkPageTest {
     Path data = Files.createDirectories(folder.resolve("data"));
     Files.writeString(data.resolve("controller-keep.txt"), "torn");
     try (RunningTrayward trayward = trayward()) {
-      ChromeDriver browser = browser(folder.resolve("profile"));
-      try {
-        browser.manage().window().setSize(new Dimension(800, 620));
-        browser.get(trayward.page().toString());
-        awaitText(browser, "alarm-priority", "act before the next print");
-        pure(browser, "page-lockout");
-        browser.findElement(By.id("acknowledge")).click();
+      try (DarkBrowser browser = new DarkBrowser(folder.resolve("profile"))) {
+        browser.room(800, 480);
+        browser.driver.get(trayward.page().toString());
+        browser.awaitText("alarm-priority", "act before the next print");
+        browser.pure("page-lockout");
+        browser.find("acknowledge").click();
         trayward.await(
             s -> s.path("alarms").path(0).path("state").asText().startsWith("LATCHED_A"));
-        browser.findElement(By.id("reset")).click();
-        awaitText(browser, "state", "off");
-      } finally {
-        browser.quit();
+        browser.find("reset").click();
+        browser.awaitText("state", "off");
       }
       JsonNode record = trayward.json("GET", "/api/alarms?most=1", "");
       assertEquals("STORE_FAILED", record.path("steps").path(0).path("name").asText());
@@ -197,77 +145,86 @@ class DarkPageTest {
             """
                 .formatted(folder));
     try (RunningTrayward trayward = RunningTrayward.start(config)) {
-      ChromeDriver browser = browser(folder.resolve("profile"));
-      try {
-        browser.manage().window().setSize(new Dimension(800, 620));
-        browser.get(trayward.page().toString());
-        awaitText(browser, "bath", "± 0.5");
-        pure(browser, "page-doubt");
-        browser.findElement(By.id("probes-open")).click();
-        awaitText(browser, "probe-words", "it stands still");
-        awaitText(browser, "probe-words", "± 0.5 as bought");
+      try (DarkBrowser browser = new DarkBrowser(folder.resolve("profile"))) {
+        browser.room(800, 480);
+        browser.driver.get(trayward.page().toString());
+        browser.awaitText("bath", "± 0.5");
+        browser.pure("page-doubt");
+        browser.find("probes-open").click();
+        browser.awaitText("probe-words", "it stands still");
+        browser.awaitText("probe-words", "± 0.5 as bought");
         JsonNode before = trayward.json("GET", "/api/probes", "").path("probes").path(0);
         assertEquals(20.8, before.path("raw_c").asDouble(), 0.2);
         for (int i = 0; i < 8; i++) {
-          browser.findElement(By.id("reference-down")).click();
+          browser.find("reference-down").click();
         }
-        pure(browser, "page-probes");
-        browser.findElement(By.id("probe-ice")).click();
-        awaitText(browser, "message", "not taken: the probe read 20.");
-        browser.findElement(By.id("reference-take")).click();
-        awaitText(browser, "message", "reference taken");
-        awaitText(browser, "probe-words", "± 0.1, reference", "± 0.2, reference");
-        pure(browser, "page-taken");
+        browser.pure("page-probes");
+        browser.find("probe-ice").click();
+        browser.awaitText("message", "not taken: the probe read 20.");
+        browser.find("reference-take").click();
+        browser.awaitText("message", "reference taken");
+        browser.awaitText("probe-words", "± 0.1, reference", "± 0.2, reference");
+        browser.pure("page-taken");
         JsonNode after = trayward.json("GET", "/api/probes", "").path("probes").path(0);
         assertEquals(20, after.path("corrected_c").asDouble(), 0.2);
         assertTrue(trayward.status().path("bath_uncertainty_k").asDouble() < 0.2);
-        browser.findElement(By.id("probes-close")).click();
-        awaitText(browser, "bath", "± 0.1", "± 0.2");
-        pure(browser, "page-corrected");
-        browser.findElement(By.id("probes-open")).click();
-        awaitText(browser, "probe-words", "reference 20");
-        browser.findElement(By.id("probe-forget")).click();
-        awaitText(browser, "probe-words", "± 0.5 as bought");
-        browser.findElement(By.id("probes-close")).click();
-        awaitText(browser, "bath", "± 0.5");
-        browser.manage().window().setSize(new Dimension(500, 900));
-        pure(browser, "page-upright");
-        browser.findElement(By.id("start")).click();
-        awaitText(browser, "state", "proving");
-        assertTrue(
-            !browser.findElement(By.id("probes-open")).isDisplayed(), "in a run not offered");
-      } finally {
-        browser.quit();
+        browser.find("probes-close").click();
+        browser.awaitText("bath", "± 0.1", "± 0.2");
+        browser.pure("page-corrected");
+        browser.find("probes-open").click();
+        browser.awaitText("probe-words", "reference 20");
+        browser.find("probe-forget").click();
+        browser.awaitText("probe-words", "± 0.5 as bought");
+        browser.find("probes-close").click();
+        browser.awaitText("bath", "± 0.5");
+        browser.room(500, 800);
+        browser.pure("page-upright");
+        browser.find("start").click();
+        browser.awaitText("state", "proving");
+        assertTrue(!browser.find("probes-open").isDisplayed(), "in a run not offered");
       }
     }
   }
 
-  private static void awaitText(ChromeDriver browser, String id, String... any) {
-    new WebDriverWait(browser, Duration.ofMinutes(2))
-        .until(
-            driver -> {
-              String text =
-                  driver.findElement(By.id(id)).getText().toLowerCase(java.util.Locale.ROOT);
-              return java.util.Arrays.stream(any).anyMatch(text::contains);
-            });
-  }
-
-  /** Takes a picture into the build folder and looks at every pixel. */
-  private static void pure(ChromeDriver browser, String name) throws Exception {
-    byte[] png = browser.getScreenshotAs(OutputType.BYTES);
-    Path pictures = Files.createDirectories(Path.of("target", "pictures"));
-    Files.write(pictures.resolve(name + ".png"), png);
-    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
-    int worst = 0;
-    int brightest = 0;
-    for (int y = 0; y < image.getHeight(); y++) {
-      for (int x = 0; x < image.getWidth(); x++) {
-        int rgb = image.getRGB(x, y);
-        worst = Math.max(worst, Math.max(rgb >> 8 & 0xff, rgb & 0xff));
-        brightest = Math.max(brightest, rgb >> 16 & 0xff);
+  /** What is added, told and taken back by hand is in the log and at the controller. */
+  @Test
+  @Timeout(180)
+  void anAdditionByTwoClicksAndAMarkTakenBack() throws Exception {
+    try (RunningTrayward trayward = trayward()) {
+      JsonNode bath =
+          trayward.json("POST", "/api/baths", "{\"name\": \"second brew\", \"litres\": 0.5}");
+      long id = bath.path("id").asLong();
+      trayward.json("PUT", "/api/in-tray", "{\"bath\": " + id + "}");
+      try (DarkBrowser browser = new DarkBrowser(folder.resolve("profile"))) {
+        browser.room(800, 480);
+        browser.driver.get(trayward.page().toString());
+        browser.awaitText("state", "off");
+        browser.find("adds-open").click();
+        browser.awaitText("adds-words", "second brew: 0.50");
+        browser.pure("page-adds-real");
+        browser.find("adds-list").findElement(By.tagName("button")).click();
+        browser.awaitText("message", "50 ml water added: bath 0.55 l");
+        browser.wellLaid("page-added");
+        browser.find("start").click();
+        browser.awaitText("state", "holding", "heating");
+        browser.find("in").click();
+        browser.awaitText("print", "print 1");
+        browser.find("emergence").click();
+        trayward.await(s -> s.path("current_print").path("marks").size() == 2);
+        browser.awaitTrue("document.querySelector('#emergence.last') !== null");
+        new Actions(browser.driver).clickAndHold(browser.find("emergence")).perform();
+        browser.awaitText("message", "emergence of print 1 taken back");
+        new Actions(browser.driver).release().perform();
+        trayward.await(s -> s.path("current_print").path("marks").size() == 1);
+        browser.driver.switchTo().activeElement().sendKeys("u");
+        browser.awaitText("message", "in of print 1 taken back", "in taken back");
+        browser.awaitText("print", "no print");
+        browser.driver.switchTo().activeElement().sendKeys("u");
+        browser.awaitText("message", "nothing taken back: there is no mark");
       }
+      JsonNode poured = trayward.json("GET", "/api/baths/" + id, "").path("additions").path(0);
+      assertEquals("water", poured.path("what").asText());
+      assertEquals(50, poured.path("millilitres").asDouble());
     }
-    assertTrue(worst <= MOST_GREEN_OR_BLUE, name + " has green or blue of " + worst);
-    assertTrue(brightest > 200, name + " shows nothing at all");
   }
 }
