@@ -9,7 +9,6 @@ import static trayward.host.app.StagedStatus.PULL;
 import static trayward.host.app.StagedStatus.inDeveloper;
 import static trayward.host.app.StagedStatus.json;
 import static trayward.host.app.StagedStatus.ofPrint;
-import static trayward.host.app.StagedStatus.with;
 
 import java.util.List;
 import java.util.Map;
@@ -114,9 +113,7 @@ class DarkPageHandsTest extends DarkPageOnStage {
   void aHeldSpaceBarFillsTheButtonByStepsWhereMotionIsUnwanted() throws Exception {
     browser.driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
-        Map.of(
-            "features",
-            List.of(Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
+        Map.of("features", List.of(Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
     browser.driver.executeScript("document.getElementById('white').focus()");
     new Actions(browser.driver).keyDown(Keys.SPACE).perform();
     browser.awaitTrue("document.getElementById('white').classList.contains('held')");
