@@ -45,7 +45,7 @@
     if (!isOpen()) return;
     bath = answer && answer.bath;
     put($('adds-words'), bath ? bathWords(bath) : answer
-      ? 'No bath in the tray. Put one in on the white page: white light off the dark page, then baths.'
+      ? 'No bath in the tray. Put one in on the white pages: hold white light, then baths.'
       : 'not heard: the host does not answer');
     offer(bath ? choices(list(answer.again)) : []);
     if (byKey) $('adds-list').firstElementChild.focus();

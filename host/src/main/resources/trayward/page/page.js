@@ -306,7 +306,6 @@
     show($('calibration'), s.calibration_record_ok === false);
     if (!atRest(s)) show($('probes'), false);
     show($('probes-open'), atRest(s));
-    document.body.classList.toggle('resting', atRest(s) && !['alarmed', 'asking', 'stop-lost'].some((c) => document.body.classList.contains(c)));
     document.body.classList.toggle('probing', !$('probes').hidden && !document.body.classList.contains('alarmed'));
     if (!$('probes').hidden && seconds() - probesAt > 1) hearProbes();
   }
@@ -416,6 +415,7 @@
     show($('alarm-record'), s.alarm_record_ok === false);
     const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];
     body.toggle('asking', !$('level').hidden || !$('confirm').hidden);
+    body.toggle('resting', atRest(s) && !['alarmed', 'asking', 'stop-lost'].some((c) => body.contains(c)));
     body.toggle('crowded', notices.filter(Boolean).length > 1);
   }
 

@@ -65,6 +65,8 @@ class DarkPageStatesTest extends DarkPageOnStage {
             "last_print",
             "{'id':3,'elapsed_s':245,'marks':[{'kind':'in','elapsed_s':0},"
                 + "{'kind':'pull','elapsed_s':245}]}"));
+    states.put(
+        "page-rest-outlook", with(states.get("page-at-rest").deepCopy(), "forecast", BEFORE));
     StringBuilder wrong = new StringBuilder();
     for (var each : states.entrySet()) {
       shows(each.getValue(), each.getKey());
