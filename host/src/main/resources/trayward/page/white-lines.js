@@ -26,10 +26,12 @@ function value(said, unit) {
 /** An object within a list in one line. */
 function one(said) {
   if (said === null || typeof said !== 'object' || Array.isArray(said)) return value(said, '');
-  return Object.entries(said).map(([key, v], i) => {
+  const { what, unit: all, ...rest } = said; // what it is of stands first, its unit behind each number
+  const told = Object.entries(rest).map(([key, v], i) => {
     const [name, unit] = named(key);
-    return [i ? '; ' : '', h('span', { class: 'name' }, name, ' '), value(v, unit)];
+    return [i ? '; ' : '', h('span', { class: 'name' }, name, ' '), value(v, unit || all || '')];
   }).flat();
+  return what === undefined ? told : [String(what), told.length ? ': ' : '', ...told];
 }
 
 /** Every field in a line of its own. */

@@ -1,5 +1,5 @@
 // The shelf: papers, concentrates, stocks, make-ups, exposures, other baths, lights. Its kinds and their fields come from the program.
-import { facts, fold, h, list, twice, words } from './white-dom.js';
+import { facts, fold, h, list, twice } from './white-dom.js';
 import { ask, get } from './white-http.js';
 import { act, capital, field, form, numberOr } from './white-form.js';
 
@@ -12,10 +12,10 @@ export async function shelfPage({ again }) {
 }
 
 function kindPart(kind, items, known, again) {
-  const title = capital(words(kind.kind)) + 's';
+  const title = capital(kind.kind) + 's';
   return h('section', { class: 'part', 'aria-label': title }, h('h2', {}, title),
     items.length ? h('ul', { class: 'rows' }, items.map((item) => itemRow(kind, item, known.get(item.id) || {}, again))) : h('p', { class: 'empty' }, 'None.'),
-    fold('Add: ' + words(kind.kind), () => itemForm(kind, null, again)));
+    fold('Add: ' + kind.kind, () => itemForm(kind, null, again)));
 }
 
 /** What the program works out of a bath or a light, and what is due, stands under its name. */
