@@ -165,7 +165,7 @@ public final class SessionSheet {
   }
 
   private static String brief(double litres, double strength) {
-    return String.format(Locale.ROOT, "%.2f L, strength %.3f", litres, strength);
+    return String.format(Locale.ROOT, "%.2f\u00a0L, strength %.3f", litres, strength);
   }
 
   private static String joined(String... texts) {
