@@ -162,7 +162,8 @@ class SeasonTest {
     assertFalse(DemoFolder.ready(demo));
     Path own = Files.createDirectory(place.resolve("own"));
     LogFile.open(own).close();
-    String line = assertThrows(DemoFolder.Taken.class, () -> DemoFolder.ready(own)).getMessage();
+    DemoFolder.Taken taken = assertThrows(DemoFolder.Taken.class, () -> DemoFolder.ready(own));
+    String line = String.valueOf(taken.getMessage());
     assertTrue(line.contains("no invented season") && line.lines().count() == 1, line);
     Path letters = Files.createDirectory(place.resolve("letters"));
     Files.writeString(letters.resolve("letter.txt"), "Dear");
