@@ -411,6 +411,7 @@
     showUpkeep(s);
     showProbes(s);
     show($('simulated'), s.simulated === true);
+    show($('invented'), s.demo === true);
     show($('log'), s.log_ok === false);
     show($('alarm-record'), s.alarm_record_ok === false);
     const notices = [s.log_ok === false, isNumber(s.presence_due_s) && s.presence_due_s < 300, list(s.withheld).some((w) => w !== 'NOT_RUNNING')];

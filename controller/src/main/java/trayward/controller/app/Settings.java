@@ -178,6 +178,29 @@ public record Settings(
     }
   }
 
+  /** The same with log and record in another folder. */
+  public Settings inFolder(Path folder) {
+    return new Settings(
+        io,
+        probes,
+        plant,
+        bathProbe,
+        secondProbe,
+        plateProbe,
+        model,
+        room,
+        fan,
+        control,
+        limits,
+        upkeep,
+        server,
+        folder,
+        trayName,
+        link,
+        watchdog,
+        book);
+  }
+
   /** Whether a plate probe is fitted. */
   public boolean plateFitted() {
     return io.outside() ? probes.has(ProbeRole.PLATE) : plateProbe.present();

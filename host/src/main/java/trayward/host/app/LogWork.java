@@ -2,6 +2,7 @@ package trayward.host.app;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +11,8 @@ import trayward.host.cli.Work;
 import trayward.host.report.BookExport;
 import trayward.host.report.PrintExport;
 import trayward.host.report.PrintText;
+import trayward.host.report.card.PrintCard;
+import trayward.host.report.card.SessionSheet;
 import trayward.host.session.Mark;
 import trayward.host.session.Print;
 import trayward.host.session.Session;
@@ -37,6 +40,7 @@ final class LogWork {
     return read(
         folder,
         log -> {
+          inventedOrNot(log);
           List<Print> prints = log.prints(Math.max(0, most), 0);
           out.print(PrintText.list(prints, log::summaryOf, log.archive().fields(prints)));
           return Work.DONE;
@@ -49,14 +53,9 @@ final class LogWork {
         log -> {
           Optional<Print> print = log.print(number);
           if (print.isEmpty()) {
-            err.println(
-                "print "
-                    + number
-                    + ": not in "
-                    + log.file()
-                    + ", accepted is a number of `prints`");
-            return Work.WRONG_WORDS;
+            return noPrint(log, number);
           }
+          inventedOrNot(log);
           double inS = print.get().inAt().map(Mark::sessionS).orElse(0.0);
           out.print(
               PrintText.whole(
@@ -65,6 +64,49 @@ final class LogWork {
                   log.archive().entries(number),
                   inS,
                   log.traceOf(print.get())));
+          return Work.DONE;
+        });
+  }
+
+  /** Of an invented season nothing is shown without saying so. */
+  private void inventedOrNot(LogReader log) {
+    if (log.invented()) {
+      out.println("INVENTED SEASON: no print in it was ever made.");
+    }
+  }
+
+  private int noPrint(LogReader log, long number) {
+    err.println(
+        "print " + number + ": not in " + log.file() + ", accepted is a number of `prints`");
+    return Work.WRONG_WORDS;
+  }
+
+  int card(Path folder, long number, Path to) {
+    return read(
+        folder,
+        log -> {
+          Optional<Print> print = log.print(number);
+          if (print.isEmpty()) {
+            return noPrint(log, number);
+          }
+          Files.write(to, PrintCard.pdf(log, print.get()));
+          out.println("card of print " + number + " written to " + to);
+          return Work.DONE;
+        });
+  }
+
+  int sheet(Path folder, long id, Path to) {
+    return read(
+        folder,
+        log -> {
+          Optional<Session> session = log.session(id);
+          if (session.isEmpty()) {
+            err.println(
+                "session " + id + ": not in " + log.file() + ", accepted is a session's id");
+            return Work.WRONG_WORDS;
+          }
+          Files.writeString(to, SessionSheet.html(log, session.get()));
+          out.println("sheet of session " + id + " written to " + to);
           return Work.DONE;
         });
   }
@@ -84,7 +126,8 @@ final class LogWork {
                   offset -> log.prints(1000, offset),
                   log::summaryOf,
                   print -> log.archive().entries(print.number()),
-                  log::traceOf);
+                  log::traceOf,
+                  log.invented());
           int baths =
               BookExport.write(to, log.books(), sessions(log), session -> symptoms(log, session));
           out.println(count + " prints and the books of " + baths + " baths written to " + to);
@@ -112,8 +155,11 @@ final class LogWork {
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return exitCode(e);
-    } catch (LogFailed | IOException e) {
+    } catch (LogFailed e) {
       err.println(e.getMessage());
+      return Work.FAILED;
+    } catch (IOException e) {
+      err.println("cannot be written: " + e.getMessage());
       return Work.FAILED;
     }
   }

@@ -43,8 +43,8 @@ public final class Main implements Work {
   }
 
   @Override
-  public int run(Optional<Path> config) {
-    return new RunRunner(out, err).run(config);
+  public int run(Optional<Path> config, boolean demo) {
+    return new RunRunner(out, err).run(config, demo);
   }
 
   @Override
@@ -154,5 +154,15 @@ public final class Main implements Work {
   @Override
   public int export(Path folder, Path to, String format) {
     return new LogWork(out, err).export(folder, to, format);
+  }
+
+  @Override
+  public int card(Path folder, long number, Path to) {
+    return new LogWork(out, err).card(folder, number, to);
+  }
+
+  @Override
+  public int sheet(Path folder, long session, Path to) {
+    return new LogWork(out, err).sheet(folder, session, to);
   }
 }

@@ -1,5 +1,6 @@
 package trayward.host.app;
 
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.app.Settings;
 import trayward.controller.port.MonotonicClock;
+import trayward.host.app.demo.DemoFolder;
 import trayward.host.cli.Work;
 import trayward.host.link.InProcessLink;
 import trayward.host.link.TrayStatus;
@@ -26,9 +28,14 @@ final class RunRunner {
     this.err = err;
   }
 
-  int run(Optional<Path> config) {
+  int run(Optional<Path> config, boolean demo) {
     try {
-      Settings settings = config.isPresent() ? Settings.read(config.get()) : Settings.standard();
+      Settings told = config.isPresent() ? Settings.read(config.get()) : Settings.standard();
+      if (demo && told.io().outside()) {
+        err.println("--demo: found a tray beyond the program in [io], accepted is kind = \"sim\"");
+        return Work.WRONG_WORDS;
+      }
+      Settings settings = demo ? demo(told) : told;
       return serve(settings, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
     } catch (LogRefused e) {
       err.println(e.getMessage());
@@ -36,7 +43,24 @@ final class RunRunner {
     } catch (ConfigRefused e) {
       err.println(e.line());
       return Work.WRONG_WORDS;
+    } catch (DemoFolder.Taken e) {
+      err.println(e.getMessage());
+      return Work.WRONG_WORDS;
+    } catch (IOException e) {
+      err.println(DemoFolder.NAME + ": cannot be made: " + e.getMessage());
+      return Work.FAILED;
     }
+  }
+
+  /** The same settings over an invented season in a folder of its own. */
+  private Settings demo(Settings told) throws DemoFolder.Taken, LogRefused, IOException {
+    Path folder = DemoFolder.beside(told.logFolder());
+    boolean made = DemoFolder.ready(folder);
+    out.println(
+        "INVENTED SEASON: no print in it was ever made. It was "
+            + (made ? "written to " : "found in ")
+            + folder);
+    return told.inFolder(folder);
   }
 
   private int serve(Settings settings, TrayLog log) throws ConfigRefused {

@@ -36,6 +36,7 @@ public final class TraywardCommand {
     TraywardCommand command = new TraywardCommand(work);
     CommandLine line = new CommandLine(command);
     line.addSubcommand("plan", PlanCommand.line());
+    PaperCommand.below(line, work);
     line.setParameterExceptionHandler(
         (e, args) -> {
           String message = String.valueOf(e.getMessage()).replace('\n', ' ');
@@ -60,8 +61,12 @@ public final class TraywardCommand {
               names = "--config",
               paramLabel = "FILE",
               description = "TOML settings; without them a simulated tray")
-          @Nullable Path config) {
-    return work.run(Optional.ofNullable(config));
+          @Nullable Path config,
+      @Option(
+              names = "--demo",
+              description = "over an invented season of prints, with the simulated tray")
+          boolean demo) {
+    return work.run(Optional.ofNullable(config), demo);
   }
 
   @Command(

@@ -18,8 +18,12 @@ public interface Work {
   /** The words or a file were wrong. */
   int WRONG_WORDS = 2;
 
-  /** Controller and host in one process, until stopped. */
-  int run(Optional<Path> config);
+  /**
+   * Controller and host in one process, until stopped.
+   *
+   * @param demo whether over an invented season, with the simulated tray
+   */
+  int run(Optional<Path> config, boolean demo);
 
   /** The controller alone, until stopped. */
   int controller(Path config);
@@ -52,6 +56,12 @@ public interface Work {
 
   /** Shows one print. */
   int print(Path folder, long number);
+
+  /** Writes a card of one print as a PDF. */
+  int card(Path folder, long number, Path out);
+
+  /** Writes a sheet of one session as HTML. */
+  int sheet(Path folder, long session, Path out);
 
   /** Writes prints and their traces to a folder. */
   int export(Path folder, Path out, String format);

@@ -39,6 +39,7 @@ public final class PrintExport {
    * Writes everything.
    *
    * @param pages a page of prints, newest first, by offset; empty past the end
+   * @param invented whether the log holds an invented season: each print then says so in a field
    * @return how many prints were written
    */
   public static long write(
@@ -47,7 +48,8 @@ public final class PrintExport {
       IntFunction<List<Print>> pages,
       Function<Print, PrintSummary> summaries,
       Function<Print, PrintEntries> entries,
-      Function<Print, List<TraceSample>> traces)
+      Function<Print, List<TraceSample>> traces,
+      boolean invented)
       throws IOException {
     Files.createDirectories(folder);
     List<Print> all = new ArrayList<>();
@@ -56,13 +58,17 @@ public final class PrintExport {
       all.addAll(page);
       page = pages.apply(all.size());
     }
-    StringBuilder csv = new StringBuilder(HEADER).append('\n');
+    StringBuilder csv = new StringBuilder(HEADER).append(invented ? ",invented\n" : "\n");
     ArrayNode json = JSON.createArrayNode();
     for (Print print : all) {
       PrintSummary summary = summaries.apply(print);
       PrintEntries said = entries.apply(print);
       row(csv, print, summary, said);
+      csv.append(invented ? ",yes\n" : "\n");
       ObjectNode node = node(print, summary);
+      if (invented) {
+        node.put("invented", true);
+      }
       EntriesJson.put(node, said);
       json.add(node);
       double inS = print.inAt().map(Mark::sessionS).orElse(0.0);
@@ -104,7 +110,6 @@ public final class PrintExport {
       String value = said.of(field);
       out.append(',').append(value.isEmpty() || field.number() ? value : quoted(value));
     }
-    out.append('\n');
   }
 
   /** RFC 4180: quotes doubled, and quoted always. */

@@ -4,8 +4,12 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import trayward.host.bath.Balance;
 import trayward.host.bath.Bath;
+import trayward.host.bath.BathContents;
 import trayward.host.bath.BookEntry;
+import trayward.host.bath.Checked;
+import trayward.host.bath.PrintUse;
 import trayward.host.session.Correction;
 import trayward.host.session.ShelfItem;
 
@@ -50,6 +54,25 @@ public final class BookArchive {
                             BookRows.of(handle, bath.id()),
                             history(handle, Correction.Thing.BATH, bath.id())))
                 .toList());
+  }
+
+  /**
+   * What a bath held when it had been made: before anything was printed in it or went as vapour.
+   */
+  public BathContents asMade(Bath bath) {
+    return connection.read(
+        handle -> {
+          BathContents made = Balance.beginning(bath);
+          // No sheet is among the lines that count here, so what printing does plays no part.
+          if (new BookKeeper(PrintUse.STANDARD).lines(handle, bath)
+              instanceof Checked.Good<List<Balance.Line>> good) {
+            for (Balance.Line line : good.value()) {
+              boolean then = line.entry().wall().equals(bath.madeWall());
+              made = then && line.entry().kind().entered() ? line.after() : made;
+            }
+          }
+          return made;
+        });
   }
 
   /** Everything that ever stood on the shelf, oldest first. */

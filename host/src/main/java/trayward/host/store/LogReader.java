@@ -26,6 +26,9 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
   /** Most samples of one print, and the seconds they span: 6 h, longer than any print develops. */
   public static final int PRINT_TRACE_MAX = 21_600;
 
+  /** How sessions ended that never took place: those of an invented season. */
+  public static final String INVENTED = "invented season";
+
   private final LogConnection connection;
 
   LogReader(LogConnection connection) {
@@ -49,6 +52,17 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
   /** A session by its id. */
   public Optional<Session> session(long id) {
     return connection.read(handle -> SessionRows.byId(handle, id));
+  }
+
+  /** Whether an invented season was written into it: then nothing in it counts as real. */
+  public boolean invented() {
+    return connection.read(
+        handle ->
+            handle
+                .createQuery("SELECT EXISTS (SELECT 1 FROM sessions WHERE ending = :ending)")
+                .bind("ending", INVENTED)
+                .mapTo(Boolean.class)
+                .one());
   }
 
   /** Sessions, newest first: at most {@code limit} and {@link #ROWS_MAX} after {@code offset}. */

@@ -23,12 +23,14 @@ final class StatusJson {
   private final TrayLog log;
   private final Logbook logbook;
   private final Guide guide;
+  private final boolean invented;
 
   StatusJson(TrayLink link, TrayLog log, Logbook logbook, Guide guide) {
     this.guide = guide;
     this.link = link;
     this.log = log;
     this.logbook = logbook;
+    this.invented = log.invented();
   }
 
   /** The document now; empty where the controller does not answer. */
@@ -69,6 +71,7 @@ final class StatusJson {
     node.set("forecast", logbook.outlook().map(ForecastApi::brief).orElse(null));
     guide.print().ifPresent(number -> node.putObject("guide").put("print", number));
     node.put("simulated", link.simulated());
+    node.put("demo", invented);
     Json.put(node, "uptime_s", s.uptimeS());
     node.put("scan", s.scan());
     Json.put(node, "presence_due_s", s.presenceDueS());
