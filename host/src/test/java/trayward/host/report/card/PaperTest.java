@@ -61,9 +61,10 @@ class PaperTest {
       samples.add(new TraceSample(s, 38 + 0.2 * Math.sin(s / 40.0), 46, 38, 0.4, "HOLDING", true));
     }
     log.addTrace(session.id(), samples);
-    double[] at = {100, 262, 391};
+    Map<MarkKind, Double> at =
+        Map.of(MarkKind.IN, 100.0, MarkKind.EMERGENCE, 262.0, MarkKind.PULL, 391.0);
     for (MarkKind kind : MarkKind.values()) {
-      double s = at[kind.ordinal()];
+      double s = at.getOrDefault(kind, 0.0);
       log.mark(
           kind,
           session.id(),
