@@ -13,10 +13,10 @@ final class Scenery {
   static final List<String> PAPERS = List.of("Kelpgrove Ivory", "Kelpgrove Matt", "Old Reedbed");
 
   /** The two parts of the developer. */
-  static final String PART_A = "Umbrel A";
+  static final String PART_A = "Sedgewater A";
 
   /** Its activator. */
-  static final String PART_B = "Umbrel B";
+  static final String PART_B = "Sedgewater B";
 
   private static final List<String> PLACES =
       List.of(

@@ -89,7 +89,7 @@ public final class Season {
         shelf.add(
             FIRST,
             ShelfKind.MAKE_UP,
-            "Umbrel, usual",
+            "Sedgewater, usual",
             Map.of(
                 "litres", "1",
                 "concentrates", Scenery.PART_A + ", " + Scenery.PART_B,
