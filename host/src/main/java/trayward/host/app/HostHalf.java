@@ -6,6 +6,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import trayward.controller.app.Settings;
 import trayward.host.link.TrayLink;
 import trayward.host.store.TrayLog;
@@ -13,6 +15,8 @@ import trayward.host.web.PageServer;
 
 /** Page, log and recorder over a link. Made, started and closed by one thread. */
 final class HostHalf implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(HostHalf.class);
 
   private final TrayLog log;
   private final Recorder recorder;
@@ -67,7 +71,16 @@ final class HostHalf implements AutoCloseable {
 
   /** Starts recording. */
   void start() {
-    var unused = ticks.scheduleAtFixedRate(recorder::tick, 0, 100, TimeUnit.MILLISECONDS);
+    var unused = ticks.scheduleAtFixedRate(this::tick, 0, 100, TimeUnit.MILLISECONDS);
+  }
+
+  /** What escapes a tick would end all further ones without a word. */
+  private void tick() {
+    try {
+      recorder.tick();
+    } catch (RuntimeException e) {
+      LOG.error("the recorder missed a beat", e);
+    }
   }
 
   /** The page's port. */

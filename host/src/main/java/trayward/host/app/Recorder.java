@@ -55,6 +55,7 @@ final class Recorder implements Logbook {
   private double newestS;
   private long lastTraceSecond = Long.MIN_VALUE;
   private long lastForecastSecond = Long.MIN_VALUE;
+  private boolean forecastFollows = true;
   private boolean healthy = true;
   // The mark of the pedal's last press, while nothing has been marked since: a long press means it.
   private Optional<MarkKind> pedalMark = Optional.empty();
@@ -185,12 +186,23 @@ final class Recorder implements Logbook {
     lastTraceSecond = second;
   }
 
+  /** What fails here must not hold up the record, nor be taken for a log that fails. */
   private void forecast(TrayStatus s) {
     long second = (long) Math.floor(s.uptimeS());
-    if (second != lastForecastSecond) {
-      lastForecastSecond = second;
-      forecast.follow(session.isPresent() ? s.uptimeS() - sessionZeroS : Double.NaN, s.bathC());
+    if (second == lastForecastSecond) {
+      return;
     }
+    lastForecastSecond = second;
+    try {
+      forecast.follow(session.isPresent() ? s.uptimeS() - sessionZeroS : Double.NaN, s.bathC());
+    } catch (RuntimeException e) {
+      if (forecastFollows) {
+        LOG.warn("the forecast stays as it was", e);
+      }
+      forecastFollows = false;
+      return;
+    }
+    forecastFollows = true;
   }
 
   @Override

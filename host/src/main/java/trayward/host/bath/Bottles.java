@@ -28,7 +28,7 @@ public final class Bottles {
 
   /** Water, stock solutions and these. */
   public Bottles(List<Solution> onTheShelf) {
-    onTheShelf.forEach(s -> shelf.put(s.name(), s));
+    onTheShelf.forEach(s -> shelf.put(s.name().trim(), s));
   }
 
   /** What this name stands for, at a dilution or, where that is empty, as it is. */

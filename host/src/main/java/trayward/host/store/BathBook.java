@@ -83,7 +83,7 @@ public final class BathBook {
   /** What the bath in the tray holds now. */
   public Optional<BathContents> now() {
     return connection.read(
-        handle -> BathRows.inTray(handle).map(b -> now(handle, keeper.contents(handle, b))));
+        handle -> BathRows.inTray(handle).map(b -> now(handle, Balance.last(b, lines(handle, b)))));
   }
 
   /** What was poured in of late, newest first and each but once. */
@@ -97,11 +97,7 @@ public final class BathBook {
   }
 
   private Whole whole(Handle handle, Bath bath) {
-    Checked<List<Balance.Line>> checked = keeper.lines(handle, bath);
-    if (!(checked instanceof Checked.Good<List<Balance.Line>> good)) {
-      throw new LogFailed("the book of bath " + bath.id() + " does not balance.");
-    }
-    List<Balance.Line> lines = good.value();
+    List<Balance.Line> lines = lines(handle, bath);
     boolean inTray = BathRows.inTray(handle).filter(b -> b.id() == bath.id()).isPresent();
     BathContents last = Balance.last(bath, lines);
     return new Whole(
@@ -110,6 +106,13 @@ public final class BathBook {
         inTray ? now(handle, last) : last,
         inTray,
         CorrectionRows.of(handle, Correction.Thing.BATH, bath.id(), CORRECTIONS_MAX));
+  }
+
+  private List<Balance.Line> lines(Handle handle, Bath bath) {
+    if (keeper.lines(handle, bath) instanceof Checked.Good<List<Balance.Line>> good) {
+      return good.value();
+    }
+    throw new LogFailed("the book of bath " + bath.id() + " does not balance.");
   }
 
   private BathContents now(Handle handle, BathContents last) {

@@ -32,11 +32,6 @@ record BookKeeper(PrintUse use) {
     return balance(handle).lines(bath, BookRows.of(handle, bath.id()));
   }
 
-  /** What a bath holds after the last line. */
-  BathContents contents(Handle handle, Bath bath) {
-    return Balance.last(bath, BookRejected.insist(lines(handle, bath)));
-  }
-
   /**
    * Works out anew what depends on a bath's book: its prints, and the baths made of it.
    *

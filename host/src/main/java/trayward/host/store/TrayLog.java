@@ -8,8 +8,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.jdbi.v3.core.Handle;
+import trayward.host.bath.Balance;
 import trayward.host.bath.Bath;
 import trayward.host.bath.BookEntry;
+import trayward.host.bath.Checked;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Moment;
@@ -150,7 +152,10 @@ public final class TrayLog extends LogReader {
     Optional<Bath> bath = BathRows.inTray(handle);
     if (bath.isPresent()) {
       long id = bath.get().id();
-      PrintBathRows.keep(handle, print, keeper.contents(handle, bath.get()));
+      // A book that does not balance, whatever spoilt it, loses no mark.
+      if (keeper.lines(handle, bath.get()) instanceof Checked.Good<List<Balance.Line>> good) {
+        PrintBathRows.keep(handle, print, Balance.last(bath.get(), good.value()));
+      }
       Instant wall = BookRows.newest(handle, id, at.wall());
       BookRows.add(
           handle, BookEntry.printed(id, wall, at.sessionS(), print), OptionalLong.of(sessionId));

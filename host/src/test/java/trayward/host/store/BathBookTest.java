@@ -2,6 +2,7 @@ package trayward.host.store;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static trayward.host.store.LogScenes.EVENING;
 import static trayward.host.store.LogScenes.at;
@@ -320,5 +321,18 @@ class BathBookTest {
         OptionalDouble.empty());
     var lines = log.baths().whole(id).orElseThrow().lines();
     assertEquals(EntryKind.PRINTED, lines.get(lines.size() - 1).entry().kind());
+  }
+
+  @Test
+  void aBookThatDoesNotBalanceLosesNoMark() {
+    Session session = log.startSession(EVENING, true);
+    long id = made("first", 0);
+    pour(id, 1, "water", 500);
+    log.connection()
+        .write(handle -> handle.execute("UPDATE additions SET what = 'spoilt by another hand'"));
+    long print = marked(log, MarkKind.IN, session, 30).number();
+    assertTrue(log.print(print).isPresent());
+    assertTrue(log.baths().atPrint(print).isEmpty());
+    assertThrows(LogFailed.class, () -> log.baths().now());
   }
 }
