@@ -97,7 +97,10 @@ public final class Shelf {
             throw BookRejected.of("name", name, "a shelf with fewer than " + ITEMS_MAX + " things");
           }
           refuseTwice(handle, kind, name, 0);
-          return ShelfRows.add(handle, kind, name.strip(), told(fields), wall);
+          ShelfItem made = ShelfRows.add(handle, kind, name.strip(), told(fields), wall);
+          // A name stands for one thing: books that have it follow what is told of it now.
+          usedIn(handle, made).forEach(bath -> keeper.refresh(handle, bath));
+          return made;
         });
   }
 

@@ -277,6 +277,11 @@ class BathBookTest {
     assertEquals(5, holds(id).sulfiteGPerL().value(), 1e-12, "an old book still balances");
     BookEntry more = BookEntry.poured(0, id, EVENING, 3, "A", 10);
     assertEquals("what", bad(log.baths().enter(now(3), more)).field());
+    Session session = log.startSession(EVENING, true);
+    long print = marked(log, MarkKind.IN, session, 5).number();
+    concentrate("A", 60);
+    assertEquals(3, holds(id).sulfiteGPerL().value(), 1e-12, "a name stands for one thing");
+    assertEquals(3, log.baths().atPrint(print).orElseThrow().sulfiteGPerL(), 1e-12);
   }
 
   /** A restrainer at its stated dilution: 10 mL of 1+9 bring what 1 mL of it brings. */
