@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -188,6 +189,7 @@ class DarkPageTest {
 
   /** What is added, told and taken back by hand is in the log and at the controller. */
   @Test
+  @Tag("full")
   @Timeout(180)
   void anAdditionByTwoClicksAndAMarkTakenBack() throws Exception {
     try (RunningTrayward trayward = trayward()) {

@@ -7,11 +7,13 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Every white-light page in a real headless browser: legible, in reach, and text stays text. */
+@Tag("full")
 class WhitePagesTest {
 
   private static final String HURT = "<script>window.hurt=1</script><img src=x onerror=hurt=1>";

@@ -3,11 +3,13 @@ package trayward.host.app;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The stop and the bar of the white-light pages, with the program there and with it gone. */
+@Tag("full")
 class WhiteStopTest {
 
   @TempDir private Path folder;
