@@ -101,7 +101,7 @@ class ForecastCoverageTest {
   @ValueSource(ints = {3, 10, 30})
   void withScatterAndLawDrawnApartTheyHoldNearlyWhatTheySay(int prints) {
     Random random = new Random(900 + prints);
-    share("drawn apart", () -> Printer.believedApart(random), prints, 1, 3000).isWhatItSays();
+    share("drawn apart", () -> Printer.believedApart(random), prints, 1, TRIALS).isWhatItSays();
   }
 
   /** See the table above. */
