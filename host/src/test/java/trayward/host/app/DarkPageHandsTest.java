@@ -12,6 +12,7 @@ import static trayward.host.app.StagedStatus.ofPrint;
 
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.openqa.selenium.By;
@@ -20,6 +21,7 @@ import org.openqa.selenium.interactions.Actions;
 
 /** What hands do on the dark page: add, take back, hold for white light. */
 @Timeout(300)
+@Tag("full")
 class DarkPageHandsTest extends DarkPageOnStage {
 
   private static final String IN_TRAY =
