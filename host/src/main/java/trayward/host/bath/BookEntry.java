@@ -98,6 +98,35 @@ public record BookEntry(
         id, bathId, wall, sessionS, kind, what, atDilution, millilitres, other, atC, doubtMl, hotS);
   }
 
+  /** The same line in the book of a bath, at a moment. */
+  public BookEntry in(long bath, Instant at, double atS) {
+    return new BookEntry(
+        id, bath, at, atS, kind, what, dilution, millilitres, other, celsius, doubtMl, hotS);
+  }
+
+  /** The same of something else. */
+  public BookEntry of(String something) {
+    return new BookEntry(
+        id,
+        bathId,
+        wall,
+        sessionS,
+        kind,
+        something,
+        dilution,
+        millilitres,
+        other,
+        celsius,
+        doubtMl,
+        hotS);
+  }
+
+  /** The same of another volume, mL. */
+  public BookEntry holding(double ml) {
+    return new BookEntry(
+        id, bathId, wall, sessionS, kind, what, dilution, ml, other, celsius, doubtMl, hotS);
+  }
+
   /** A bath that stood for a while: so much vapour, with its doubt, so long hot. */
   public static BookEntry stood(
       long bathId, Instant wall, double sessionS, Amount vapourMl, double hotS) {

@@ -31,7 +31,7 @@ record BookCorrections(BookKeeper keeper) {
     BookRows.change(handle, is);
     if (is.kind() == EntryKind.CARRIED_OVER) {
       BookEntry pair = BookRows.byId(handle, id + 1).orElseThrow();
-      BookRows.change(handle, withVolume(pair, is.millilitres()));
+      BookRows.change(handle, pair.holding(is.millilitres()));
       keeper.refresh(handle, pair.bathId());
     }
     kept(handle, now, was, "what", was.what(), is.what());
@@ -40,22 +40,6 @@ record BookCorrections(BookKeeper keeper) {
     kept(handle, now, was, "celsius", warmth(was), warmth(is));
     keeper.refresh(handle, bathId);
     return is;
-  }
-
-  private static BookEntry withVolume(BookEntry e, double millilitres) {
-    return new BookEntry(
-        e.id(),
-        e.bathId(),
-        e.wall(),
-        e.sessionS(),
-        e.kind(),
-        e.what(),
-        e.dilution(),
-        millilitres,
-        e.other(),
-        e.celsius(),
-        e.doubtMl(),
-        e.hotS());
   }
 
   /** Takes back a line that a person entered: it stays in the log and counts no more. */

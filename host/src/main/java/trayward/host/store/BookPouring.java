@@ -23,27 +23,11 @@ record BookPouring(BookKeeper keeper, VapourRows vapour) {
     account(handle, now);
     Bath made = BathRows.add(handle, bath);
     for (BookEntry part : parts) {
-      pour(handle, moved(part, made.id(), now));
+      pour(handle, part.in(made.id(), now.wall(), now.sessionS()));
     }
     BathRows.putInTray(handle, OptionalLong.of(made.id()), now.wall());
     keeper.refresh(handle, made.id());
     return made;
-  }
-
-  private static BookEntry moved(BookEntry e, long bath, Now now) {
-    return new BookEntry(
-        0,
-        bath,
-        now.wall(),
-        now.sessionS(),
-        e.kind(),
-        e.what(),
-        e.dilution(),
-        e.millilitres(),
-        e.other(),
-        e.celsius(),
-        e.doubtMl(),
-        0);
   }
 
   /** Enters a line; its wall-clock time may be earlier than now, not later. */

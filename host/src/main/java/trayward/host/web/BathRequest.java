@@ -81,20 +81,7 @@ final class BathRequest {
     return wrong.isPresent()
         ? new Checked.Bad<>(wrong.get())
         : new Checked.Good<>(
-            new BookEntry(
-                    was.id(),
-                    was.bathId(),
-                    was.wall(),
-                    was.sessionS(),
-                    was.kind(),
-                    what.strip(),
-                    dilution,
-                    ml,
-                    was.other(),
-                    celsius,
-                    was.doubtMl(),
-                    was.hotS())
-                .as(was.kind(), was.other()));
+            was.of(what.strip()).holding(ml).with(dilution, celsius).as(was.kind(), was.other()));
   }
 
   private static EntryKind kind(ObjectNode body) {
