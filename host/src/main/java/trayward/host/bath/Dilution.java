@@ -20,6 +20,10 @@ public record Dilution(List<Double> concentrates, double water) {
 
   private static final String ACCEPTED = "parts by volume joined by +, such as 1+7 or 1+1+20";
 
+  /** What is taken, and why a colon is not. */
+  public static final String NO_COLON =
+      ACCEPTED + "; a colon is read as 1 and 7 by some and as 1 in 7 by others";
+
   /** Copies the parts. */
   public Dilution {
     concentrates = List.copyOf(concentrates);
@@ -31,11 +35,7 @@ public record Dilution(List<Double> concentrates, double water) {
   /** Reads one; 1:7 is refused, because some read it as one in seven and some as one and seven. */
   public static Checked<Dilution> read(String field, String text) {
     if (text.contains(":")) {
-      return new Checked.Bad<>(
-          new Problem(
-              field,
-              text,
-              ACCEPTED + "; a colon is read as 1 and 7 by some and as 1 in 7 by others"));
+      return new Checked.Bad<>(new Problem(field, text, NO_COLON));
     }
     String[] parts = text.trim().split("\\+", -1);
     if (text.length() > MAX_TEXT || parts.length < 2 || parts.length > MAX_PARTS) {

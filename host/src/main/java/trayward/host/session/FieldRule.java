@@ -4,6 +4,8 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
+import trayward.host.bath.Checked;
+import trayward.host.bath.Dilution;
 
 /**
  * What one field that a person fills in takes. Immutable.
@@ -75,7 +77,7 @@ public record FieldRule(
         double value = numberOf(text);
         yield value >= least && value <= most;
       }
-      case DILUTION -> text.length() <= most && text.matches("[0-9. ]+(\\+[0-9. ]+){1,3}");
+      case DILUTION -> Dilution.read(name, text) instanceof Checked.Good<Dilution>;
       case DATE -> dayOf(text).isPresent();
     };
   }
@@ -86,9 +88,7 @@ public record FieldRule(
       case TEXT -> String.format(Locale.ROOT, "at most %.0f characters", most);
       case NUMBER -> plain(least) + " to " + plain(most);
       case DATE -> "a day such as 2026-03-01";
-      case DILUTION ->
-          "parts by volume joined by +, such as 1+7; 1:7 is read as 1 and 7 by some and as 1 in 7"
-              + " by others";
+      case DILUTION -> Dilution.NO_COLON;
     };
   }
 

@@ -220,6 +220,8 @@ class BathApiTest {
     problem(400, "POST", "/api/shelf", "{'kind':'camera','name':'x'}");
     problem(400, "PATCH", "/api/shelf/" + id, "{'fields':{'pull_early_s':-1}}");
     problem(400, "PATCH", "/api/shelf/" + id, "{'fields':{'colour':'warm'}}");
+    String nothing = "{'kind':'make-up','name':'x','fields':{'dilution':'0+7'}}";
+    assertEquals("dilution", problem(400, "POST", "/api/shelf", nothing).path("field").asText());
     problem(404, "GET", "/api/shelf/99", "");
     ok(200, "DELETE", "/api/shelf/" + id, "");
     assertEquals(0, ok(200, "GET", "/api/shelf", "").path("items").size());
