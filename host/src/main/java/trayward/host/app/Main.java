@@ -155,4 +155,19 @@ public final class Main implements Work {
   public int export(Path folder, Path to, String format) {
     return new LogWork(out, err).export(folder, to, format);
   }
+
+  @Override
+  public int takeIn(Path from, Path folder, Optional<Path> config) {
+    return new LogMoves(out, err).takeIn(from, folder, config);
+  }
+
+  @Override
+  public int checkLog(Path folder, Optional<Path> config) {
+    return new LogMoves(out, err).check(folder, config);
+  }
+
+  @Override
+  public int backup(Path folder, Path to) {
+    return new LogMoves(out, err).backup(folder, to);
+  }
 }

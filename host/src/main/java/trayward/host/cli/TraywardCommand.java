@@ -36,6 +36,7 @@ public final class TraywardCommand {
     TraywardCommand command = new TraywardCommand(work);
     CommandLine line = new CommandLine(command);
     line.addSubcommand("plan", PlanCommand.line());
+    LogCommands.addTo(line, work);
     line.setParameterExceptionHandler(
         (e, args) -> {
           String message = String.valueOf(e.getMessage()).replace('\n', ' ');
@@ -264,7 +265,7 @@ public final class TraywardCommand {
   @Command(
       name = "export",
       mixinStandardHelpOptions = true,
-      description = "Writes every print and its trace as CSV or JSON.")
+      description = "Writes everything in the log as CSV or JSON, and pictures.")
   int export(
       @Option(
               names = "--out",

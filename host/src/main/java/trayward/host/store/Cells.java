@@ -21,7 +21,7 @@ final class Cells {
    * Temperatures are kept from -327.67 to 327.67 °C: what 16 bits hold in hundredths, beyond any
    * probe.
    */
-  private static final long CENTI_MAX = 32_767;
+  static final long CENTI_MAX = 32_767;
 
   private Cells() {}
 
