@@ -102,7 +102,7 @@ final class RandomLog {
             ? List.of(BookEntry.poured(0, 0, at, 10, "water", 900))
             : List.of(
                 BookEntry.poured(0, 0, at, 10, "water", 600.25),
-                BookEntry.poured(0, 0, at, 10, "", 200 + random.nextInt(50))
+                BookEntry.poured(0, 0, at, 10, "x", 200 + random.nextInt(50))
                     .as(EntryKind.CARRIED_OVER, OptionalLong.of(bath)));
     bath = good(log.baths().make(now, text(), 0, text(), parts)).bath().id();
     BookEntry a = good(enter(at, 20, "A \"strong\"", 40 + random.nextDouble()));
