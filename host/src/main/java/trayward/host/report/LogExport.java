@@ -99,7 +99,7 @@ public final class LogExport {
     StringBuilder line = new StringBuilder(80);
     for (var column : table.columns()) {
       Optional<Object> cell = row.cell(column.name());
-      line.append(line.isEmpty() && column == table.columns().get(0) ? "" : ",");
+      line.append(column.equals(table.columns().get(0)) ? "" : ",");
       cell.ifPresent(v -> line.append(v instanceof String s ? PrintExport.quoted(s) : v));
     }
     try {
