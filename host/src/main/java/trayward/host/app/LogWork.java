@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import trayward.host.cli.Work;
 import trayward.host.report.BookExport;
+import trayward.host.report.LogExport;
 import trayward.host.report.PrintExport;
 import trayward.host.report.PrintText;
 import trayward.host.report.card.PrintCard;
@@ -119,20 +120,38 @@ final class LogWork {
     return read(
         folder,
         log -> {
-          long count =
-              PrintExport.write(
-                  to,
-                  format,
-                  offset -> log.prints(1000, offset),
-                  log::summaryOf,
-                  print -> log.archive().entries(print.number()),
-                  log::traceOf,
-                  log.invented());
-          int baths =
-              BookExport.write(to, log.books(), sessions(log), session -> symptoms(log, session));
-          out.println(count + " prints and the books of " + baths + " baths written to " + to);
+          IOException[] failed = new IOException[1];
+          log.whole()
+              .atOneMoment(
+                  () -> {
+                    try {
+                      export(log, to, format);
+                    } catch (IOException e) {
+                      failed[0] = e;
+                    }
+                  });
+          if (failed[0] != null) {
+            throw failed[0];
+          }
           return Work.DONE;
         });
+  }
+
+  private void export(LogReader log, Path to, String format) throws IOException {
+    long count =
+        PrintExport.write(
+            to,
+            format,
+            offset -> log.prints(1000, offset),
+            log::summaryOf,
+            print -> log.archive().entries(print.number()),
+            log::traceOf,
+            log.invented());
+    int baths = BookExport.write(to, log.books(), sessions(log), session -> symptoms(log, session));
+    for (String name : LogExport.write(to, log.whole())) {
+      err.println("pictures/" + name + ": missing");
+    }
+    out.println(count + " prints and the books of " + baths + " baths written to " + to);
   }
 
   private static List<Session> sessions(LogReader log) {

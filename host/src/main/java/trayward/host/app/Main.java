@@ -165,4 +165,19 @@ public final class Main implements Work {
   public int sheet(Path folder, long session, Path to) {
     return new LogWork(out, err).sheet(folder, session, to);
   }
+
+  @Override
+  public int takeIn(Path from, Path folder, Optional<Path> config) {
+    return new LogMoves(out, err).takeIn(from, folder, config);
+  }
+
+  @Override
+  public int checkLog(Path folder, Optional<Path> config) {
+    return new LogMoves(out, err).check(folder, config);
+  }
+
+  @Override
+  public int backup(Path folder, Path to) {
+    return new LogMoves(out, err).backup(folder, to);
+  }
 }

@@ -1,5 +1,6 @@
 package trayward.host.bath;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.TreeMap;
@@ -28,10 +29,10 @@ public record BathContents(
   /** A bath that came of ever smaller shares of old ones keeps no more of them than this. */
   private static final double LEAST_SHARE = 1e-4;
 
-  /** Copies the maps. */
+  /** Copies the maps, in one order everywhere, so that sums come out the same to the last bit. */
   public BathContents {
-    concentrates = Map.copyOf(concentrates);
-    shares = Map.copyOf(shares);
+    concentrates = Collections.unmodifiableMap(new TreeMap<>(concentrates));
+    shares = Collections.unmodifiableMap(new TreeMap<>(shares));
   }
 
   /** An empty tray. */

@@ -37,6 +37,7 @@ public final class TraywardCommand {
     CommandLine line = new CommandLine(command);
     line.addSubcommand("plan", PlanCommand.line());
     PaperCommand.below(line, work);
+    LogCommands.below(line, work);
     line.setParameterExceptionHandler(
         (e, args) -> {
           String message = String.valueOf(e.getMessage()).replace('\n', ' ');
@@ -269,7 +270,7 @@ public final class TraywardCommand {
   @Command(
       name = "export",
       mixinStandardHelpOptions = true,
-      description = "Writes every print and its trace as CSV or JSON.")
+      description = "Writes everything in the log as CSV or JSON, and pictures.")
   int export(
       @Option(
               names = "--out",

@@ -65,4 +65,13 @@ public interface Work {
 
   /** Writes prints and their traces to a folder. */
   int export(Path folder, Path out, String format);
+
+  /** Takes an exported folder into an empty or new log. */
+  int takeIn(Path from, Path folder, Optional<Path> config);
+
+  /** Goes through a log and tells what is wrong. */
+  int checkLog(Path folder, Optional<Path> config);
+
+  /** Copies a log and its pictures. */
+  int backup(Path folder, Path out);
 }

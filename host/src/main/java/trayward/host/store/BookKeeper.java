@@ -76,7 +76,8 @@ record BookKeeper(PrintUse use) {
     return now;
   }
 
-  private static boolean keep(Handle handle, long id, BathContents contents) {
+  /** Keeps what a part carried over was; gives whether that is another than before. */
+  static boolean keep(Handle handle, long id, BathContents contents) {
     return handle
             .createUpdate(
                 """
@@ -97,7 +98,8 @@ record BookKeeper(PrintUse use) {
         entry -> carried(handle, entry));
   }
 
-  private static OptionalDouble area(Handle handle, long print) {
+  /** Area of a print, m²; empty where its size is not told. */
+  static OptionalDouble area(Handle handle, long print) {
     return handle
         .createQuery(
             """
@@ -112,7 +114,8 @@ record BookKeeper(PrintUse use) {
         .orElse(OptionalDouble.empty());
   }
 
-  private static BathContents carried(Handle handle, long entry) {
+  /** What is kept of a part carried over. */
+  static BathContents carried(Handle handle, long entry) {
     return handle
         .createQuery("SELECT contents FROM additions WHERE id = :id")
         .bind("id", entry)

@@ -97,6 +97,15 @@ final class BookRows {
         .one();
   }
 
+  /** Every line that tells of something carried over, in order of time. */
+  static List<BookEntry> carried(Handle handle) {
+    return handle
+        .createQuery(
+            "SELECT * FROM additions WHERE kind = 'carried-over'" + LIVE + "ORDER BY wall_ms, id")
+        .map(BookRows::entry)
+        .list();
+  }
+
   /** Lines in other books that tell of something carried over from this bath. */
   static List<BookEntry> carriedFrom(Handle handle, long bathId) {
     return handle

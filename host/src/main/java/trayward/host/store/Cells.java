@@ -21,7 +21,7 @@ final class Cells {
    * Temperatures are kept from -327.67 to 327.67 °C: what 16 bits hold in hundredths, beyond any
    * probe.
    */
-  private static final long CENTI_MAX = 32_767;
+  static final long CENTI_MAX = 32_767;
 
   private Cells() {}
 
@@ -57,11 +57,10 @@ final class Cells {
     return Math.max(0, Math.min(max, asked));
   }
 
-  /** Binds a number or NULL. */
+  /** Binds a number or NULL, both as one type: a batch takes every row as it took its first. */
   static <S extends SqlStatement<S>> S bind(S statement, String name, OptionalLong value) {
-    return value.isPresent()
-        ? statement.bind(name, value.getAsLong())
-        : statement.bindNull(name, java.sql.Types.INTEGER);
+    Long bound = value.isPresent() ? value.getAsLong() : null;
+    return statement.bindByType(name, bound, Long.class);
   }
 
   /** A number or NULL. */

@@ -42,8 +42,9 @@ final class LogConnection implements AutoCloseable {
   private final Connection connection;
   private final Jdbi jdbi;
   private final ReentrantLock lock = new ReentrantLock();
-  // Guarded by lock.
+  // Guarded by lock, both.
   private boolean closed;
+  private boolean held;
 
   /** Opens {@code file}; only {@link Use#CREATE} ever makes one. */
   LogConnection(Path file, Use use) throws SQLException {
@@ -74,7 +75,32 @@ final class LogConnection implements AutoCloseable {
   /** Reads what was committed, as of one moment. */
   <R> R read(Function<Handle, R> work) {
     // A reader's statements would each see their own moment; a writer is alone with its own.
-    return use == Use.READ ? inTransaction("BEGIN", "read", work) : guarded("read", work);
+    lock.lock();
+    try {
+      return use == Use.READ && !held
+          ? inTransaction("BEGIN", "read", work)
+          : guarded("read", work);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Work of many reads on this thread, all of which see the log as of one moment. */
+  void atOneMoment(Runnable reads) {
+    lock.lock();
+    try {
+      inTransaction(
+          "BEGIN",
+          "read",
+          handle -> {
+            held = true;
+            reads.run();
+            return true;
+          });
+    } finally {
+      held = false;
+      lock.unlock();
+    }
   }
 
   /** Does all of it or nothing, and returns once it is safe on the disk. */

@@ -1,10 +1,15 @@
 package trayward.host.store;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 
 /**
@@ -106,8 +111,64 @@ public final class LogFile {
         });
   }
 
-  /** Makes the log beside its place and moves it there whole, so that a crash leaves no half. */
+  /**
+   * Makes a log of what was exported, where there is none or one that holds nothing: all of it or,
+   * where anything is wrong, none.
+   *
+   * @throws RowRefused where something in it is wrong, or the log holds anything already
+   * @throws LogRefused where the log is in use or cannot be made
+   * @throws IOException where a file of it cannot be read
+   */
+  public static LogCounts takeIn(Path folder, BookModel model, LogSource source)
+      throws LogRefused, IOException {
+    Path file = folder.toAbsolutePath().resolve(NAME);
+    List<Path> made = new ArrayList<>();
+    boolean done = false;
+    FolderLock lock = FolderLock.hold(folder.toAbsolutePath());
+    try {
+      if (Files.exists(file)) {
+        checkWhole(file);
+        emptied(file, model);
+      }
+      LogImport.pictures(file, source, made);
+      create(file, handle -> LogImport.fill(handle, source, model));
+      done = true;
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    } finally {
+      if (!done) {
+        for (Path picture : made) {
+          Files.deleteIfExists(picture);
+        }
+      }
+      lock.close();
+    }
+    try (LogReader reader = openToRead(folder)) {
+      return reader.counts();
+    }
+  }
+
+  /** Refuses a log that holds anything, and closes one that does not to a single file. */
+  private static void emptied(Path file, BookModel model) throws LogRefused {
+    try (LogConnection log = openToWrite(file, model)) {
+      for (LogTable table : LogTables.ALL) {
+        if (log.read(handle -> TableRows.count(handle, table.name())) > 0) {
+          throw new RowRefused(
+              file
+                  + ": found a log with "
+                  + table.name()
+                  + " in it, accepted is none or an empty one");
+        }
+      }
+    }
+  }
+
   private static void create(Path file) throws LogRefused {
+    create(file, handle -> {});
+  }
+
+  /** Makes the log beside its place and moves it there whole, so that a crash leaves no half. */
+  private static void create(Path file, Consumer<Handle> filling) throws LogRefused {
     Path wal = file.resolveSibling(NAME + "-wal");
     Path beside = file.resolveSibling(NAME + ".new");
     try {
@@ -123,7 +184,13 @@ public final class LogFile {
       connect(
               beside,
               LogConnection.Use.CREATE,
-              log -> log.write(handle -> LogSchema.upgrade(handle, 0)))
+              log ->
+                  log.write(
+                      handle -> {
+                        LogSchema.upgrade(handle, 0);
+                        filling.accept(handle);
+                        return true;
+                      }))
           .close();
       Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {

@@ -155,6 +155,11 @@ public sealed class LogReader implements AutoCloseable permits TrayLog {
         handle -> EventRows.newestFirst(handle, sessionId, Cells.limit(limit, ROWS_MAX)));
   }
 
+  /** All of it, table by table: for an export. */
+  public WholeLog whole() {
+    return new WholeLog(connection);
+  }
+
   /** How much is in the log. Counts every row: for a check, not for every page. */
   public LogCounts counts() {
     return connection.read(CountRows::all);

@@ -18,6 +18,9 @@ record PictureFiles(Path folder) {
   /** Name of the folder. */
   static final String NAME = "pictures";
 
+  /** Names there can be: nothing in them leads out of the folder. */
+  static final String NAMES = "[a-z0-9-]{1,80}\\.(jpg|png)";
+
   private static final String PART = ".part";
 
   /** Those beside a log. */
@@ -27,7 +30,7 @@ record PictureFiles(Path folder) {
 
   /** Where an original or the small picture beside it lies. */
   Path of(String name, boolean small) {
-    if (!name.matches("[a-z0-9-]{1,80}\\.(jpg|png)")) {
+    if (!name.matches(NAMES)) {
       throw new IllegalArgumentException("no name of a picture: " + name);
     }
     String stem = name.substring(0, name.lastIndexOf('.'));

@@ -54,7 +54,8 @@ final class TraceRows {
         .add();
   }
 
-  private static void know(Handle handle, String word) {
+  /** Gives a state a code, if there is room for one more. */
+  static void know(Handle handle, String word) {
     handle
         .createUpdate(
             """

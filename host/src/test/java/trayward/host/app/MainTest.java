@@ -16,7 +16,10 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -75,7 +78,19 @@ class MainTest {
   @Test
   void helpIsEverywhere() {
     for (String command :
-        List.of("run", "rehearse", "identify", "wiring-check", "prints", "print", "export")) {
+        List.of(
+            "run",
+            "rehearse",
+            "identify",
+            "wiring-check",
+            "prints",
+            "print",
+            "export",
+            "import",
+            "check-log",
+            "backup",
+            "card",
+            "sheet")) {
       Said said = say(command, "--help");
       assertEquals(0, said.code(), command);
       assertTrue(said.out().contains("Usage: trayward " + command), said.out());
@@ -185,8 +200,8 @@ class MainTest {
       }
       log.mark(MarkKind.PULL, session, new Moment(65, wall), "pedal", OptionalDouble.of(40));
       log.updatePrint(1, java.util.Optional.of("pier, \"low\" tide"), java.util.Optional.empty());
-      log.record().change(1, java.util.Map.of("paper", "matt, \"old\"", "aperture", "5.6"), wall);
-      log.record().change(1, java.util.Map.of("aperture", "8"), wall);
+      log.record().change(1, Map.of("paper", "matt, \"old\"", "aperture", "5.6"), wall);
+      log.record().change(1, Map.of("aperture", "8"), wall);
       log.record().addStep(1, "fix", "60", "1+4", "\u001b[31mred", wall);
     }
     Said list = say("prints", "--log", data.toString());
@@ -223,5 +238,81 @@ class MainTest {
     assertEquals("title", json.path(0).path("history").path(0).path("field").asText());
     assertEquals(2, say("export", "--format", "xml", "--out", to).code());
     assertEquals(2, say("prints", "--log", folder.resolve("nowhere").toString()).code());
+  }
+
+  /** Relative paths of the files of a folder, with what is in them. */
+  private static Map<String, String> files(Path of) throws Exception {
+    Map<String, String> files = new TreeMap<>();
+    try (Stream<Path> all = Files.walk(of)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        String bytes = Files.readString(file, StandardCharsets.ISO_8859_1);
+        files.put(of.relativize(file).toString(), bytes);
+      }
+    }
+    return files;
+  }
+
+  @Test
+  void aLogGoesOutComesInAndIsCheckedAndCopied() throws Exception {
+    String log = folder.resolve("data").toString();
+    Instant wall = Instant.parse("2031-05-06T07:08:09Z");
+    try (TrayLog open = LogFile.open(Path.of(log))) {
+      long session = open.startSession(wall, true).id();
+      open.mark(MarkKind.IN, session, new Moment(5, wall), "page", OptionalDouble.of(40));
+      open.addTrace(session, new TraceSample(6, Double.NaN, 45, 40, 0.4, "HOLDING", true));
+      open.mark(MarkKind.PULL, session, new Moment(65, wall), "pedal", OptionalDouble.empty());
+    }
+    String first = folder.resolve("first").toString();
+    String again = folder.resolve("again").toString();
+    String second = folder.resolve("second").toString();
+    assertEquals(0, say("export", "--out", first, "--log", log).code());
+    Said in = say("import", first, "--log", again);
+    assertEquals(0, in.code(), in.err());
+    assertTrue(in.out().contains("1 sessions, 1 prints, 2 marks"), in.out());
+    assertEquals(0, say("export", "--out", second, "--log", again).code());
+    assertEquals(files(Path.of(first)), files(Path.of(second)));
+    Said twice = say("import", first, "--log", again);
+    assertEquals(2, twice.code());
+    assertEquals(1, twice.err().lines().count(), twice.err());
+    String copy = folder.resolve("copy").toString();
+    assertEquals(0, say("backup", "--out", copy, "--log", again).code());
+    assertEquals(2, say("backup", "--out", copy, "--log", again).code());
+    Said check = say("check-log", "--log", copy);
+    assertEquals(0, check.code(), check.out());
+    assertTrue(check.out().endsWith("nothing is wrong\n"), check.out());
+    String card = folder.resolve("card.pdf").toString();
+    assertEquals(0, say("card", "1", "--out", card, "--log", copy).code());
+    assertTrue(Files.readString(Path.of(card), StandardCharsets.ISO_8859_1).startsWith("%PDF-"));
+    String sheet = folder.resolve("sheet.html").toString();
+    assertEquals(0, say("sheet", "1", "--out", sheet, "--log", copy).code());
+    assertTrue(Files.readString(Path.of(sheet)).startsWith("<!DOCTYPE html>"));
+    assertEquals(2, say("card", "999", "--out", card, "--log", copy).code());
+    assertEquals(2, say("sheet", "999", "--out", sheet, "--log", copy).code());
+    assertEquals(2, say("check-log", "--log", folder.resolve("nowhere").toString()).code());
+    assertEquals(2, say("backup", "--out", card, "--log", copy).code());
+  }
+
+  @Test
+  void aWrongRowImportsNothingAndADamagedLogFailsItsCheck() throws Exception {
+    String log = folder.resolve("data").toString();
+    Instant wall = Instant.parse("2031-05-06T07:08:09Z");
+    try (TrayLog open = LogFile.open(Path.of(log))) {
+      long session = open.startSession(wall, true).id();
+      open.mark(MarkKind.IN, session, new Moment(5, wall), "page", OptionalDouble.of(40));
+    }
+    String out = folder.resolve("out").toString();
+    assertEquals(0, say("export", "--out", out, "--log", log).code());
+    Path marks = Path.of(out, "log", "marks.csv");
+    Files.writeString(marks, Files.readString(marks).replaceFirst("4000", "4000.5"));
+    Said wrong = say("import", out, "--log", folder.resolve("none").toString());
+    assertEquals(2, wrong.code());
+    String named = "log/marks.csv row 1: bath_centi_c: found '4000.5', accepted is a whole number";
+    assertTrue(wrong.lastError().startsWith(named), wrong.lastError());
+    assertFalse(Files.exists(folder.resolve("none").resolve(LogFile.NAME)));
+    Path file = Path.of(log, LogFile.NAME);
+    byte[] bytes = Files.readAllBytes(file);
+    Arrays.fill(bytes, 5000, bytes.length, (byte) 7);
+    Files.write(file, bytes);
+    assertEquals(1, say("check-log", "--log", log).code());
   }
 }

@@ -56,6 +56,19 @@ class TrayLogTraceTest {
   }
 
   @Test
+  void samplesWithAndWithoutAReadingStandInOneBatchInAnyOrder() {
+    assertEquals(3, log.addTrace(1, List.of(blind(2), sample(3), blind(4))));
+    assertEquals(2, log.addTrace(1, List.of(sample(5), blind(6))));
+    assertEquals(
+        List.of(false, true, false, true, false),
+        log.trace(1, 0, 10).stream().map(s -> Double.isFinite(s.bathC())).toList());
+  }
+
+  private static TraceSample blind(double s) {
+    return new TraceSample(s, Double.NaN, 46, 40, 0, "LOCKOUT", false);
+  }
+
+  @Test
   void temperatures_below_zero_and_beyond_any_probe_are_kept_in_bounds() {
     log.addTrace(1, new TraceSample(1, -10.31, 1e9, -1e9, 0, "OFF", false));
     TraceSample back = log.trace(1, 0, 10).get(0);

@@ -5,12 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -20,10 +23,14 @@ import trayward.host.bath.EntryKind;
 import trayward.host.forecast.Coefficient;
 import trayward.host.forecast.Forecaster;
 import trayward.host.forecast.PastPrint;
+import trayward.host.report.LogExport;
+import trayward.host.report.LogFolder;
 import trayward.host.session.MarkKind;
 import trayward.host.session.Print;
 import trayward.host.session.PrintField;
 import trayward.host.store.BathBook;
+import trayward.host.store.BookModel;
+import trayward.host.store.LogCopies;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
 
@@ -169,5 +176,32 @@ class SeasonTest {
     Files.writeString(letters.resolve("letter.txt"), "Dear");
     assertThrows(DemoFolder.Taken.class, () -> DemoFolder.ready(letters));
     assertEquals("Dear", Files.readString(letters.resolve("letter.txt")));
+  }
+
+  /** Relative paths of the files of a folder, with what is in them. */
+  private static Map<String, String> files(Path of) throws Exception {
+    Map<String, String> files = new TreeMap<>();
+    try (Stream<Path> all = Files.walk(of)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        files.put(
+            of.relativize(file).toString(), Files.readString(file, StandardCharsets.ISO_8859_1));
+      }
+    }
+    return files;
+  }
+
+  @Test
+  void takenOutAndInAgainItIsTheSameSeasonAndTheForecastFindsTheSameInIt(@TempDir Path place)
+      throws Exception {
+    LogExport.write(place.resolve("first"), log.whole());
+    Path again = place.resolve("again");
+    LogFile.takeIn(again, BookModel.STANDARD, new LogFolder(place.resolve("first")));
+    try (TrayLog read = LogFile.open(again)) {
+      LogExport.write(place.resolve("second"), read.whole());
+      assertTrue(read.invented());
+      assertEquals(past(), read.pastPrints().before(Long.MAX_VALUE, Optional.empty()));
+    }
+    assertEquals(files(place.resolve("first")), files(place.resolve("second")));
+    assertEquals(List.of(), LogCopies.check(again, BookModel.STANDARD).findings());
   }
 }
