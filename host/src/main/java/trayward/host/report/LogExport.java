@@ -12,13 +12,14 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import trayward.host.store.LogColumn;
 import trayward.host.store.LogRow;
 import trayward.host.store.LogTable;
 import trayward.host.store.WholeLog;
 
 /**
- * Everything in the log as files that can be imported: {@code manifest.json}, {@code log/}, {@code
- * traces/} and {@code pictures/}. Stateless.
+ * Everything in the log as files that can be imported: {@code manifest.json}, {@code columns.md},
+ * {@code log/}, {@code traces/} and {@code pictures/}. Stateless.
  */
 public final class LogExport {
 
@@ -78,7 +79,25 @@ public final class LogExport {
     Files.writeString(
         folder.resolve("manifest.json"),
         JSON.writerWithDefaultPrettyPrinter().writeValueAsString(manifest) + "\n");
+    Files.writeString(folder.resolve("columns.md"), columns());
     return missing;
+  }
+
+  /** What each column takes, for whoever reads or makes such files by other means. */
+  private static String columns() {
+    StringBuilder out = new StringBuilder("# Columns of this folder\n");
+    for (LogTable table : WholeLog.tables()) {
+      columns(out, file(table), table);
+    }
+    columns(out, "traces/session-N.csv", WholeLog.trace());
+    return out.toString();
+  }
+
+  private static void columns(StringBuilder out, String file, LogTable table) {
+    out.append("\n## ").append(file).append("\n\n| column | accepted |\n|---|---|\n");
+    for (LogColumn column : table.columns()) {
+      out.append(String.format("| `%s` | %s |\n", column.name(), column.accepted()));
+    }
   }
 
   static String file(LogTable table) {
