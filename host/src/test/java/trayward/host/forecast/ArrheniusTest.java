@@ -30,6 +30,15 @@ class ArrheniusTest {
     return Math.exp(energyKj * (Arrhenius.entry(fromC) - Arrhenius.entry(toC)));
   }
 
+  /**
+   * Two-point form, own arithmetic on the data of a general-chemistry exercise: hydrogen iodide,
+   * 9.51e-9 at 500 K and 1.10e-5 at 600 K, is 175.93 kJ/mol.
+   */
+  @Test
+  void twoRateConstantsHundredKelvinApartAreAsTheirEnergyTells() {
+    assertEquals(Math.log(1.10e-5 / 9.51e-9), Math.log(pace(175.93, 226.85, 326.85)), 0.003);
+  }
+
   @Test
   void aTimeHalvesInAboutTenKelvinAsIsBelieved() {
     assertEquals(2.0, pace(Priors.ACTIVATION_KJ_PER_MOL, 35, 45), 0.1);
