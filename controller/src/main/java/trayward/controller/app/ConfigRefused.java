@@ -10,9 +10,23 @@ public final class ConfigRefused extends Exception {
   /** Whatever would break the line, also out of the file that is refused. */
   private static final Pattern CONTROL = Pattern.compile("[\\p{Cntrl}\\u0085\\u2028\\u2029]+");
 
+  /**
+   * Longest line, characters: some screens' widths; what was found may be a spoilt file's worth.
+   */
+  private static final int LINE_MAX = 600;
+
+  /** What of a longer line is kept of its end, where it says what is accepted, characters. */
+  private static final int END_MAX = 200;
+
   /** Refuses with one line for the person. */
   public ConfigRefused(String line) {
-    super(CONTROL.matcher(line).replaceAll(" "));
+    super(cut(CONTROL.matcher(line).replaceAll(" ")));
+  }
+
+  private static String cut(String line) {
+    return line.length() <= LINE_MAX
+        ? line
+        : line.substring(0, LINE_MAX - END_MAX - 1) + "…" + line.substring(line.length() - END_MAX);
   }
 
   /** The line every refused key makes. */
