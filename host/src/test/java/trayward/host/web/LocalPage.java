@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** A page on loopback over a fake controller and a real log, for tests. One thread. */
 final class LocalPage implements AutoCloseable {
@@ -28,7 +29,7 @@ final class LocalPage implements AutoCloseable {
   LocalPage(Path folder) throws Exception {
     log = LogFile.open(folder);
     logbook = new FakeLogbook(log);
-    server = PageServer.start("127.0.0.1", 0, tray, log, logbook);
+    server = PageServer.start(Door.local(), tray, log, logbook);
   }
 
   HttpResponse<byte[]> send(String method, String path, String type, byte[] body) throws Exception {
