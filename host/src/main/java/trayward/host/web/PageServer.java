@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.function.LongSupplier;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
@@ -148,6 +149,13 @@ public final class PageServer implements AutoCloseable {
           ctx.status(e.getStatus())
               .contentType("application/problem+json; charset=utf-8")
               .result(Json.write(node));
+        });
+    config.routes.exception(
+        EofException.class,
+        (e, ctx) -> {
+          // Nobody is there to read it; an attacker must not fill the log with it.
+          LOG.debug("{} {}: the asker is gone", ctx.method(), ctx.path());
+          ctx.status(400);
         });
     config.routes.exception(
         Exception.class,
