@@ -65,12 +65,8 @@ class PasswordFileTest {
     }
   }
 
-  /**
-   * PBKDF2 with HMAC-SHA-256 of "password" and "salt": 120fb6cf… for one round and 32 bytes, a
-   * vector that is published widely (from memory); here only that two salts give two hashes.
-   */
   @Test
-  void thesamePasswordIsKeptDifferentlyEachTime() {
+  void theSamePasswordIsKeptDifferentlyEachTime() {
     SecureRandom random = new SecureRandom();
     char[] password = "correct horse".toCharArray();
     String one = PasswordHash.of(password, random).text();
