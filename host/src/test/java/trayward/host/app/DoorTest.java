@@ -10,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,15 +42,25 @@ class DoorTest {
     return err.toString(StandardCharsets.UTF_8);
   }
 
-  /** The program with its input from a pipe. */
-  private int password(Path config, String said) throws Exception {
-    Process program = RunningTrayward.process("password", "--config", config.toString());
-    program.getOutputStream().write(said.getBytes(StandardCharsets.UTF_8));
-    program.getOutputStream().close();
-    String told = new String(program.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertTrue(program.waitFor(30, TimeUnit.SECONDS), told);
-    assertFalse(told.contains("correct horse"), told);
-    return program.exitValue();
+  /** The command with its input from a pipe, where nobody sits. */
+  private static int password(Path config, String said) {
+    ByteArrayOutputStream told = new ByteArrayOutputStream();
+    PrintStream out = new PrintStream(told, true, StandardCharsets.UTF_8);
+    Terminal pipe =
+        new Terminal() {
+          @Override
+          public boolean attended() {
+            return false;
+          }
+
+          @Override
+          public Optional<String> line() {
+            return said.lines().findFirst();
+          }
+        };
+    int code = new PasswordWork(out, out, pipe).set(Optional.of(config));
+    assertFalse(told.toString(StandardCharsets.UTF_8).contains("correct horse"));
+    return code;
   }
 
   @Test

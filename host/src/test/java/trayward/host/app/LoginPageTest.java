@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.Objects;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -15,6 +16,7 @@ import trayward.host.web.guard.PasswordFile;
 import trayward.host.web.guard.PasswordHash;
 
 /** The login in a real headless browser, over TLS, against the real program. */
+@Tag("full")
 class LoginPageTest {
 
   @TempDir private Path folder;

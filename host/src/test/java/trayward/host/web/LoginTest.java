@@ -136,6 +136,8 @@ class LoginTest {
     for (String body : new String[] {"", "{}", "{\"password\":1}", "{\"password\":\"short\"}"}) {
       assertEquals(400, once("POST /api/login", body).status(), body);
     }
+    assertEquals(413, once("POST /api/login", "x".repeat(3000)).status());
+    assertEquals(413, once("POST /api/login", "", "Transfer-Encoding: chunked").status());
     String login = RIGHT.replace("}", ",\"user\":\"x\"}");
     assertEquals(400, once("POST /api/login", login).status());
   }

@@ -19,6 +19,11 @@ public final class Rules {
   /** The longest notes fit ten times. */
   public static final long MAX_BODY = 64 * 1024;
 
+  /** What somebody who is not let in yet may say, bytes: the longest password, escaped. */
+  private static final long MAX_LOGIN = 2048;
+
+  private static final String LOGIN = "/api/login";
+
   /** Where a picture may be sent, which has a bound of its own. */
   public static final Pattern PICTURES = Pattern.compile("/api/prints/[0-9]{1,15}/pictures");
 
@@ -111,6 +116,12 @@ public final class Rules {
   }
 
   private static Optional<Refusal> size(Asked asked) {
+    boolean login = asked.path().equals(LOGIN);
+    if (login && (asked.bodyBytes() < 0 || asked.bodyBytes() > MAX_LOGIN)) {
+      return Optional.of(
+          new Refusal(
+              413, "Too large", "a login says its length, " + MAX_LOGIN + " bytes at most"));
+    }
     if (asked.bodyBytes() > MAX_BODY && !PICTURES.matcher(asked.path()).matches()) {
       return Optional.of(
           new Refusal(413, "Too large", "a body of more than " + MAX_BODY + " bytes is not read"));
