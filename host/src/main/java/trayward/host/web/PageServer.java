@@ -12,7 +12,6 @@ import java.util.function.LongSupplier;
 import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
-import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,9 +29,6 @@ public final class PageServer implements AutoCloseable {
 
   /** Threads: what the gate lets hold one, what takes connections in, and some left for a stop. */
   private static final int THREADS = Gate.MOST + 12;
-
-  /** An answer that is taken more slowly than this is given up, bytes a second. */
-  private static final long LEAST_RATE = 1000;
 
   /** What a browser may load: this server's own files, no script in the page itself. */
   private static final Map<String, String> HEADERS =
@@ -110,7 +106,7 @@ public final class PageServer implements AutoCloseable {
         new EagerContentHandler(
             gate, new EagerContentHandler.RetainedContentLoaderFactory(Rules.MAX_BODY, 0, true));
     bodies.exclude(request -> Rules.PICTURES.matcher(Request.getPathInContext(request)).matches());
-    guard.setHandler(new MinimumDataRateHandler(bodies, 0, LEAST_RATE));
+    guard.setHandler(bodies);
     config.jetty.modifyServer(server -> server.setHandler(guard));
     config.jetty.addConnector((server, http) -> PageConnector.of(server, http, door));
   }
