@@ -149,6 +149,25 @@ final class Section {
     return child.textValue();
   }
 
+  /** An array of texts, at most {@code most}; empty where the key is not there. */
+  List<String> texts(String key, int most) throws ConfigRefused {
+    known.add(key);
+    JsonNode child = node.get(key);
+    List<String> texts = new ArrayList<>();
+    if (child == null) {
+      return texts;
+    }
+    boolean fits = child.isArray() && child.size() <= most;
+    for (int i = 0; fits && i < child.size(); i++) {
+      fits = child.get(i).isTextual() && child.get(i).textValue().length() <= MAX_TEXT;
+      texts.add(child.get(i).asText());
+    }
+    if (!fits) {
+      throw refuse(key, child, "at most " + most + " texts, such as [\"…\", \"…\"]");
+    }
+    return texts;
+  }
+
   String oneOf(String key, String otherwise, List<String> accepted) throws ConfigRefused {
     String found = text(key, otherwise);
     if (!accepted.contains(found)) {

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import trayward.controller.gpio.PiWiring;
 import trayward.controller.keep.UpkeepPlan;
 import trayward.controller.port.ProbeRole;
@@ -31,7 +30,7 @@ import trayward.controller.sim.ProbeParameters;
  * @param control set temperature and relay
  * @param limits the interlock's limits
  * @param upkeep intervals of maintenance
- * @param server the page's address
+ * @param server where the page is served, and to whom
  * @param logFolder folder of the log and of the controller's record
  * @param trayName name of the tray, by which what is learned of it is remembered
  * @param link the line between controller and host
@@ -51,7 +50,7 @@ public record Settings(
     ControlTable control,
     Limits limits,
     UpkeepPlan upkeep,
-    Server server,
+    ServerTable server,
     Path logFolder,
     String trayName,
     LinkTable link,
@@ -74,19 +73,6 @@ public record Settings(
       return !(this instanceof Sim);
     }
   }
-
-  /**
-   * The {@code [server]} table.
-   *
-   * @param address a loopback address
-   * @param port TCP port; 0 for any free one
-   * @param hostAtTray whether who uses the page stands at the tray, so that it may reset
-   */
-  public record Server(String address, int port, boolean hostAtTray) {}
-
-  /** Written out, so that no name service is asked: localhost, 127.0.0.0/8, ::1. */
-  private static final Pattern LOOPBACK =
-      Pattern.compile("localhost|127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}|::1");
 
   /** Where the kernel shows the probes of its bus. */
   private static final String KERNEL_PROBES = "/sys/bus/w1/devices";
@@ -152,7 +138,7 @@ public record Settings(
             TrayTables.control(top.table("control"), limits),
             limits,
             TrayTables.upkeep(top.table("upkeep")),
-            server(top.table("server")),
+            ServerTable.read(top.table("server")),
             logFolder(top.table("log")),
             trayName,
             LinkTable.read(top.table("link")),
@@ -265,17 +251,6 @@ public record Settings(
       throw table.refuse(key, "'" + text + "'", "the path of a folder");
     }
     throw table.refuse(key, "'" + text + "'", "the path of a folder that exists");
-  }
-
-  private static Server server(Section table) throws ConfigRefused {
-    String address = table.text("address", "127.0.0.1");
-    if (!LOOPBACK.matcher(address).matches()) {
-      throw table.refuse("address", "'" + address + "'", "a loopback address such as 127.0.0.1");
-    }
-    Server server =
-        new Server(address, table.whole("port", 8467, 0, 65_535), table.flag("host_at_tray", true));
-    table.done();
-    return server;
   }
 
   private static Path logFolder(Section table) throws ConfigRefused {

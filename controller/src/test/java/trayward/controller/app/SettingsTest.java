@@ -8,7 +8,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,7 +50,9 @@ class SettingsTest {
   void anEmptyFileIsTheSimulatedTrayWithThePageOnLoopback() throws Exception {
     for (Settings s : new Settings[] {Settings.standard(), read(""), read("# nothing\n")}) {
       assertEquals(new Settings.Io.Sim(1), s.io());
-      assertEquals(new Settings.Server("127.0.0.1", 8467, true), s.server());
+      assertEquals(
+          new ServerTable("127.0.0.1", 8467, Optional.empty(), List.of(), Optional.empty()),
+          s.server());
       assertEquals(Path.of("trayward-data"), s.logFolder());
       assertEquals(new ControlTable(40, "auto", 5, 0.5, true, false), s.control());
       assertEquals(PlantParameters.REFERENCE, s.plant());
@@ -140,18 +144,20 @@ class SettingsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "0.0.0.0",
-        "192.168.1.5",
         "",
+        "tray.local",
+        "192.168.1.256",
+        "1.2.3.4.5",
+        "fe80::1%eth0",
+        "12345::",
+        ":",
         "example.org",
         "127.0.0.1.example.org",
         "127.0.0",
-        "127.999.0.1",
-        "::",
-        "128.0.0.1"
+        "127.999.0.1"
       })
   @Verifies(value = "SR-19", side = Side.WITHHOLDS)
-  void anAddressThatIsNotLoopbackIsRefused(String address) {
+  void anAddressThatIsNoneIsRefused(String address) {
     String line = refused("[server]\naddress = '" + address + "'\n");
     Refused.names(line, "server.address", "'" + address + "'", "loopback");
   }
@@ -160,7 +166,43 @@ class SettingsTest {
   @ValueSource(strings = {"127.0.0.1", "127.255.0.9", "localhost", "::1"})
   @Verifies(value = "SR-19", side = Side.ALLOWS)
   void aLoopbackAddressIsTaken(String address) throws Exception {
-    assertEquals(address, read("[server]\naddress = '" + address + "'\n").server().address());
+    ServerTable server = read("[server]\naddress = '" + address + "'\n").server();
+    assertEquals(address, server.address());
+    assertTrue(server.loopback());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"0.0.0.0", "192.168.1.5", "::", "128.0.0.1", "fd00::5"})
+  void anotherAddressIsKnownNotToBeLoopback(String address) throws Exception {
+    assertFalse(read("[server]\naddress = '" + address + "'\n").server().loopback());
+  }
+
+  @Test
+  void aHostStandsAtTheTrayOnlyWhereTheFileOrTheCommandSaysSo() throws Exception {
+    assertTrue(read("").server().hostAtTray());
+    assertFalse(read("").server().hostAtTray(false));
+    assertTrue(read("[server]\nhost_at_tray = true\n").server().hostAtTray(false));
+    assertFalse(read("[server]\nhost_at_tray = false\n").server().hostAtTray());
+  }
+
+  @Test
+  void namesAndAKeystoreAreReadAndChecked() throws Exception {
+    assertEquals(
+        List.of("tray.local", "darkroom"),
+        read("[server]\nnames = ['Tray.local', 'darkroom']\n").server().names());
+    for (String wrong : new String[] {"'x'", "['a b']", "['-a']", "['http://a']", "[1]", "['']"}) {
+      Refused.names(refused("[server]\nnames = " + wrong + "\n"), "server.names");
+    }
+    Path file = Files.writeString(folder.resolve("page.p12"), "");
+    ServerTable.Keystore keystore =
+        read("[server]\nkeystore = '" + file + "'\n").server().keystore().orElseThrow();
+    assertEquals(new ServerTable.Keystore(file, Optional.empty()), keystore);
+    Refused.names(
+        refused("[server]\nkeystore = '/nowhere.p12'\n"), "server.keystore", "'/nowhere.p12'");
+    Refused.names(
+        refused("[server]\nkeystore_password_file = '" + file + "'\n"),
+        "server.keystore",
+        "nothing");
   }
 
   @Test

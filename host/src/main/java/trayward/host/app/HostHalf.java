@@ -8,10 +8,10 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import trayward.controller.app.Settings;
 import trayward.host.link.TrayLink;
 import trayward.host.store.TrayLog;
 import trayward.host.web.PageServer;
+import trayward.host.web.guard.Door;
 
 /** Page, log and recorder over a link. Made, started and closed by one thread. */
 final class HostHalf implements AutoCloseable {
@@ -43,18 +43,18 @@ final class HostHalf implements AutoCloseable {
    *
    * @throws PortTaken where another program has the port
    */
-  static HostHalf open(Settings.Server server, TrayLink link, TrayLog log) throws PortTaken {
+  static HostHalf open(Door door, TrayLink link, TrayLog log) throws PortTaken {
     ExecutorService learner = Executors.newSingleThreadExecutor(task -> daemon(task, "forecast"));
     Recorder recorder = new Recorder(link, log, Clock.systemUTC(), learner);
     try {
-      PageServer page = PageServer.start(server.address(), server.port(), link, log, recorder);
+      PageServer page = PageServer.start(door, link, log, recorder);
       return new HostHalf(log, recorder, page, learner);
     } catch (JavalinBindException e) {
       throw new PortTaken(
           "port "
-              + server.port()
+              + door.port()
               + " on "
-              + server.address()
+              + door.address()
               + " is taken by another program: choose another with [server] port = N in a file"
               + " given by --config FILE");
     }

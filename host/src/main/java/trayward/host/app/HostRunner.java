@@ -2,6 +2,7 @@ package trayward.host.app;
 
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.Optional;
 import trayward.controller.app.ConfigRefused;
 import trayward.controller.app.LinkTable;
 import trayward.controller.app.Settings;
@@ -15,6 +16,7 @@ import trayward.host.link.RegisterLink;
 import trayward.host.store.LogFile;
 import trayward.host.store.LogRefused;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** Page and log as a process of their own, the controller at the end of a line. */
 final class HostRunner {
@@ -42,7 +44,8 @@ final class HostRunner {
       if (!settings.link().configured()) {
         throw noLine(config);
       }
-      return serve(settings, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
+      Door door = DoorWork.of(settings, Optional.of(config), false);
+      return serve(settings, door, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return LogWork.exitCode(e);
@@ -52,11 +55,11 @@ final class HostRunner {
     }
   }
 
-  private int serve(Settings settings, TrayLog log) {
+  private int serve(Settings settings, Door door, TrayLog log) {
     RegisterLink link = new RegisterLink(client(settings.link()), System::nanoTime);
     HostHalf host;
     try {
-      host = HostHalf.open(settings.server(), link, log);
+      host = HostHalf.open(door, link, log);
     } catch (HostHalf.PortTaken e) {
       log.close();
       err.println(e.getMessage());
@@ -65,9 +68,10 @@ final class HostRunner {
     Runnable closing = LastWords.onceAndAtExit(() -> close(host, link));
     link.start();
     host.start();
-    out.println("Trayward is at http://" + settings.server().address() + ":" + host.port() + "/");
+    out.println(DoorWork.greeting(door, host.port()));
     out.println("Its controller is asked on " + settings.link().words());
     out.println("Prints are kept in " + settings.logFolder().toAbsolutePath());
+    DoorWork.caution(settings, door).ifPresent(out::println);
     out.println("Ctrl-C ends it. The controller goes on: stop heat there or here first.");
     out.flush();
     return new LastWords().await(closing);

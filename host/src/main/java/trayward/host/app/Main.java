@@ -58,6 +58,11 @@ public final class Main implements Work {
   }
 
   @Override
+  public int password(Optional<Path> config) {
+    return new PasswordWork(out, err, Terminal.ofThisProcess()).set(config);
+  }
+
+  @Override
   public int rehearse(Path file, Path to) {
     try {
       Scenario scenario = Scenario.read(file);

@@ -15,6 +15,7 @@ import trayward.host.link.TrayStatus;
 import trayward.host.store.LogFile;
 import trayward.host.store.LogRefused;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** The main job: controller, page and log in one process, until stopped. One thread and a hook. */
 final class RunRunner {
@@ -35,8 +36,9 @@ final class RunRunner {
         err.println("--demo: found a tray beyond the program in [io], accepted is kind = \"sim\"");
         return Work.WRONG_WORDS;
       }
+      Door door = DoorWork.of(told, config, true);
       Settings settings = demo ? demo(told) : told;
-      return serve(settings, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
+      return serve(settings, door, LogFile.open(settings.logFolder(), BookSettings.of(settings)));
     } catch (LogRefused e) {
       err.println(e.getMessage());
       return LogWork.exitCode(e);
@@ -63,7 +65,7 @@ final class RunRunner {
     return told.inFolder(folder);
   }
 
-  private int serve(Settings settings, TrayLog log) throws ConfigRefused {
+  private int serve(Settings settings, Door door, TrayLog log) throws ConfigRefused {
     MonotonicClock clock = System::nanoTime;
     boolean simulated = settings.io() instanceof Settings.Io.Sim;
     ControllerRuntime controller;
@@ -77,7 +79,7 @@ final class RunRunner {
         new InProcessLink(controller, clock, simulated, settings.server().hostAtTray());
     HostHalf host;
     try {
-      host = HostHalf.open(settings.server(), link, log);
+      host = HostHalf.open(door, link, log);
     } catch (HostHalf.PortTaken e) {
       controller.close();
       log.close();
@@ -93,7 +95,7 @@ final class RunRunner {
       throw e;
     }
     host.start();
-    greet(settings, host.port(), simulated);
+    greet(settings, door, host.port(), simulated);
     return end.await(closing);
   }
 
@@ -108,14 +110,11 @@ final class RunRunner {
     out.flush();
   }
 
-  private void greet(Settings settings, int port, boolean simulated) {
+  private void greet(Settings settings, Door door, int port, boolean simulated) {
     out.println(
-        "Trayward is at http://"
-            + settings.server().address()
-            + ":"
-            + port
-            + "/"
+        DoorWork.greeting(door, port)
             + (simulated ? "   (simulated tray: no real heat, no real fan)" : ""));
+    DoorWork.caution(settings, door).ifPresent(out::println);
     out.println("Prints are kept in " + settings.logFolder().toAbsolutePath());
     if (settings.link().configured()) {
       out.println("The [link] table is not used here: controller and host share this process.");

@@ -99,6 +99,21 @@ public final class TraywardCommand {
   }
 
   @Command(
+      name = "password",
+      mixinStandardHelpOptions = true,
+      description =
+          "Sets the password of the page: asked for at the terminal, or the first line of the"
+              + " input.")
+  int password(
+      @Option(
+              names = "--config",
+              paramLabel = "FILE",
+              description = "TOML settings; its [log] folder keeps the password, stretched")
+          @Nullable Path config) {
+    return work.password(Optional.ofNullable(config));
+  }
+
+  @Command(
       name = "rehearse",
       mixinStandardHelpOptions = true,
       description = "Runs a whole session against the simulated tray, faster than time.")

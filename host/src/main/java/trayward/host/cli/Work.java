@@ -31,6 +31,9 @@ public interface Work {
   /** Page and log alone, until stopped. */
   int host(Path config);
 
+  /** Sets the page's password, as the terminal or the input says it. */
+  int password(Optional<Path> config);
+
   /** A scenario against the simulated tray. */
   int rehearse(Path scenario, Path out);
 

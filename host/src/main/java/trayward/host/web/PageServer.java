@@ -8,23 +8,27 @@ import io.javalin.http.staticfiles.Location;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.function.LongSupplier;
+import org.eclipse.jetty.io.EofException;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import trayward.host.link.TrayLink;
 import trayward.host.store.LogFailed;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
+import trayward.host.web.guard.Entrance;
+import trayward.host.web.guard.Rules;
 
 /** The page and the JSON interface. Started and closed by one thread; serves on its own. */
 public final class PageServer implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(PageServer.class);
 
-  /** Largest body taken, bytes: the longest notes fit ten times. */
-  private static final long MAX_BODY = 64 * 1024;
-
-  /** Threads: a few browsers and a script; streams wait on threads of their own. */
-  private static final int THREADS = 16;
+  /** Threads: what the gate lets hold one, what takes connections in, and some left for a stop. */
+  private static final int THREADS = Gate.MOST + 12;
 
   /** What a browser may load: this server's own files, no script in the page itself. */
   private static final Map<String, String> HEADERS =
@@ -33,42 +37,51 @@ public final class PageServer implements AutoCloseable {
           "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
               + " img-src 'self' data:; base-uri 'none'; form-action 'none';"
               + " frame-ancestors 'none'",
-          "X-Content-Type-Options",
-          "nosniff",
           "Cache-Control",
           "no-store");
 
   private final Javalin server;
   private final StatusStream stream;
+  private final StopDesk stops;
 
-  private PageServer(Javalin server, StatusStream stream) {
+  private PageServer(Javalin server, StatusStream stream, StopDesk stops) {
     this.server = server;
     this.stream = stream;
+    this.stops = stops;
   }
 
   /**
    * Starts serving.
    *
-   * @param address address to listen on
-   * @param port TCP port; 0 for any free one
+   * @param door where, and to whom
    * @throws io.javalin.util.JavalinBindException where the port is taken
    */
-  public static PageServer start(
-      String address, int port, TrayLink link, TrayLog log, Logbook logbook) {
+  public static PageServer start(Door door, TrayLink link, TrayLog log, Logbook logbook) {
+    return start(door, link, log, logbook, () -> System.nanoTime() / 1_000_000);
+  }
+
+  /** The same by another clock, monotonic, ms. */
+  static PageServer start(
+      Door door, TrayLink link, TrayLog log, Logbook logbook, LongSupplier nowMs) {
+    Entrance entrance = new Entrance(door.password(), nowMs);
+    StopDesk stops = new StopDesk(link);
+    Guard guard = new Guard(new Rules(door), entrance, stops, link, nowMs);
     Guide guide = new Guide();
     StatusJson status = new StatusJson(link, log, logbook, guide);
     StatusStream stream = new StatusStream(status);
     Javalin server =
         Javalin.create(
             config -> {
-              configure(config, address, port);
+              configure(config);
+              guarded(config, door, guard);
+              new LoginApi(entrance, door.keystore().isPresent()).routes(config.routes);
               new LevelApi(link).routes(config.routes); // before the commands of one word
               new UpkeepApi(link).routes(config.routes);
               new ProbeApi(link).routes(config.routes);
               new TrayCalibrationApi(link).routes(config.routes);
               new AlarmApi(link).routes(config.routes);
               new PlanApi().routes(config.routes);
-              new TrayApi(link, status, stream).routes(config.routes);
+              new TrayApi(link, status, stream, entrance, door.atTray()).routes(config.routes);
               new LogApi(log, logbook, link).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
               new RepeatApi(log, link, guide).routes(config.routes);
@@ -83,19 +96,29 @@ public final class PageServer implements AutoCloseable {
             });
     server.start();
     stream.start();
-    return new PageServer(server, stream);
+    return new PageServer(server, stream, stops);
   }
 
-  private static void configure(JavalinConfig config, String address, int port) {
+  /** Before the interface: guard, then bodies read without a thread, then the gate. */
+  private static void guarded(JavalinConfig config, Door door, Guard guard) {
+    Gate gate = new Gate();
+    EagerContentHandler bodies =
+        new EagerContentHandler(
+            gate, new EagerContentHandler.RetainedContentLoaderFactory(Rules.MAX_BODY, 0, true));
+    bodies.exclude(request -> Rules.PICTURES.matcher(Request.getPathInContext(request)).matches());
+    guard.setHandler(bodies);
+    config.jetty.modifyServer(server -> server.setHandler(guard));
+    config.jetty.addConnector((server, http) -> PageConnector.of(server, http, door));
+  }
+
+  private static void configure(JavalinConfig config) {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
-    config.jetty.host = address;
-    config.jetty.port = port;
     QueuedThreadPool threads = new QueuedThreadPool(THREADS, 4);
     threads.setName("page");
     threads.setDaemon(true);
     config.jetty.threadPool = threads;
-    config.http.maxRequestSize = MAX_BODY;
+    config.http.maxRequestSize = Rules.MAX_BODY;
     config.http.prefer405over404 = true;
     config.staticFiles.add(
         files -> {
@@ -124,6 +147,13 @@ public final class PageServer implements AutoCloseable {
               .result(Json.write(node));
         });
     config.routes.exception(
+        EofException.class,
+        (e, ctx) -> {
+          // Nobody is there to read it; an attacker must not fill the log with it.
+          LOG.debug("{} {}: the asker is gone", ctx.method(), ctx.path());
+          ctx.status(400);
+        });
+    config.routes.exception(
         Exception.class,
         (e, ctx) -> {
           LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
@@ -140,5 +170,6 @@ public final class PageServer implements AutoCloseable {
   public void close() {
     stream.close();
     server.stop();
+    stops.close();
   }
 }

@@ -46,6 +46,16 @@ final class Refused extends RuntimeException {
     return new Refused(409, CONFIRM_FIRST, why, "", "", "");
   }
 
+  /** 401: who asks did not show to be let in. */
+  static Refused notKnown(String why) {
+    return new Refused(401, "Not let in", why, "", "", "");
+  }
+
+  /** 429: asked too often. */
+  static Refused tooMany(String why) {
+    return new Refused(429, "Too many tries", why, "", "", "");
+  }
+
   /** 404. */
   static Refused missing(String what) {
     return new Refused(404, "Not found", what, "", "", "");

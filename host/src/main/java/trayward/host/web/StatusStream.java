@@ -1,18 +1,21 @@
 package trayward.host.web;
 
-import io.javalin.http.sse.SseClient;
+import jakarta.servlet.http.HttpServletResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * Sends the status to every listening page four times a second, written once for all. One thread of
- * its own; clients come and go on others.
+ * its own, which never waits for a client; clients come and go on others.
  */
 final class StatusStream implements AutoCloseable {
 
@@ -24,7 +27,7 @@ final class StatusStream implements AutoCloseable {
   private static final long PERIOD_MS = 250;
 
   private final StatusJson status;
-  private final Set<SseClient> clients = ConcurrentHashMap.newKeySet();
+  private final Set<Listener> clients = ConcurrentHashMap.newKeySet();
   private final ScheduledExecutorService executor =
       Executors.newSingleThreadScheduledExecutor(
           task -> {
@@ -42,16 +45,28 @@ final class StatusStream implements AutoCloseable {
         executor.scheduleAtFixedRate(this::send, PERIOD_MS, PERIOD_MS, TimeUnit.MILLISECONDS);
   }
 
-  void join(SseClient client) {
+  /**
+   * Lets a client listen, from within an asynchronous request.
+   *
+   * @param admitted whether it still may
+   * @return done when it listens no more
+   */
+  CompletableFuture<Void> join(HttpServletResponse response, BooleanSupplier admitted) {
+    Listener client = new Listener(response, admitted, clients::remove);
     if (clients.size() >= MAX_CLIENTS) {
-      client.sendEvent("full", "too many pages are listening");
-      client.close();
-      return;
+      client.lastWord(event("full", "too many pages are listening"));
+      return client.done();
     }
-    client.keepAlive();
-    client.onClose(() -> clients.remove(client));
-    status.now().ifPresent(now -> client.sendEvent("status", Json.write(now)));
+    client.begin(status.now().map(now -> event("status", Json.write(now))));
     clients.add(client);
+    if (client.done().isDone()) {
+      clients.remove(client); // it was gone before it was there
+    }
+    return client.done();
+  }
+
+  private static byte[] event(String name, String data) {
+    return ("event: " + name + "\ndata: " + data + "\n\n").getBytes(StandardCharsets.UTF_8);
   }
 
   private void send() {
@@ -59,9 +74,9 @@ final class StatusStream implements AutoCloseable {
       if (clients.isEmpty()) {
         return;
       }
-      Optional<String> now = status.now().map(Json::write);
       // Without a controller nothing is sent, and the page says that the connection is lost.
-      now.ifPresent(text -> clients.forEach(client -> client.sendEvent("status", text)));
+      Optional<byte[]> now = status.now().map(s -> event("status", Json.write(s)));
+      now.ifPresent(text -> clients.forEach(client -> client.offer(text)));
     } catch (RuntimeException e) {
       LOG.warn("the stream missed a beat", e);
     }
@@ -70,6 +85,6 @@ final class StatusStream implements AutoCloseable {
   @Override
   public void close() {
     executor.shutdownNow();
-    clients.forEach(SseClient::close);
+    clients.forEach(Listener::close);
   }
 }

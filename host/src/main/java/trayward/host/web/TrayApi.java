@@ -3,7 +3,6 @@ package trayward.host.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.sse.SseClient;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.InputStream;
@@ -13,18 +12,38 @@ import java.util.stream.Collectors;
 import trayward.host.link.Command;
 import trayward.host.link.LinkAnswer;
 import trayward.host.link.TrayLink;
+import trayward.host.web.guard.Entrance;
 
 /** The part of the interface that speaks with the controller. Safe on any thread. */
 final class TrayApi {
 
+  private static final String FAR_START =
+      "this page does not stand at the tray ([server] host_at_tray = false): start at one that does";
+
+  private static final String FAR_RESET =
+      "this page does not stand at the tray ([server] host_at_tray = false):"
+          + " press the tray's own reset button";
+
   private final TrayLink link;
   private final StatusJson status;
   private final StatusStream stream;
+  private final Entrance entrance;
+  private final boolean atTray;
 
-  TrayApi(TrayLink link, StatusJson status, StatusStream stream) {
+  /**
+   * The requests over a link.
+   *
+   * @param entrance says whether who listens is still logged in
+   * @param atTray whether who asks stands at the tray, so that it may start and reset (SR-12,
+   *     SR-13)
+   */
+  TrayApi(
+      TrayLink link, StatusJson status, StatusStream stream, Entrance entrance, boolean atTray) {
     this.link = link;
     this.status = status;
     this.stream = stream;
+    this.entrance = entrance;
+    this.atTray = atTray;
   }
 
   void routes(RoutesConfig routes) {
@@ -49,8 +68,8 @@ final class TrayApi {
     response.setCharacterEncoding("UTF-8");
     response.setContentType("text/event-stream");
     response.setHeader("Cache-Control", "no-store");
-    response.flushBuffer();
-    ctx.async(task -> task.timeout = 0, () -> stream.join(new SseClient(ctx)));
+    String token = LoginApi.token(ctx);
+    ctx.future(() -> stream.join(response, () -> entrance.admits(token)));
   }
 
   private void command(Context ctx) {
@@ -66,6 +85,9 @@ final class TrayApi {
                             + Arrays.stream(Command.values())
                                 .map(Command::word)
                                 .collect(Collectors.joining(", "))));
+    if (!atTray && (command == Command.START || command == Command.RESET)) {
+      throw Refused.conflict(command == Command.START ? FAR_START : FAR_RESET);
+    }
     answer(command == Command.START ? link.start(confirmed(ctx)) : link.send(command));
     ObjectNode node = Json.MAPPER.createObjectNode();
     node.put("command", word);

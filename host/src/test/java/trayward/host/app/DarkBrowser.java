@@ -53,6 +53,7 @@ final class DarkBrowser implements AutoCloseable {
         "--disable-sync",
         "--disable-dev-shm-usage",
         "--hide-scrollbars",
+        "--ignore-certificate-errors", // a test's page signs its own
         "--user-data-dir=" + profile);
     ChromeDriverService service =
         new ChromeDriverService.Builder()

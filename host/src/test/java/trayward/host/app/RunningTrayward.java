@@ -62,7 +62,7 @@ final class RunningTrayward implements AutoCloseable {
     int tamePort = 0;
     for (String line = output.readLine(); line != null; line = output.readLine()) {
       said.add(line);
-      int at = line.indexOf("http://");
+      int at = line.indexOf("http");
       if (line.startsWith(TAME_AT)) {
         tamePort = Integer.parseInt(line.substring(TAME_AT.length()).trim());
       }

@@ -72,6 +72,7 @@ class TwoProcessesTest {
             folder = "%s/desk-data"
             [server]
             port = 0
+            host_at_tray = true
             """
                 .formatted(cable.desk(), folder));
     controller = RunningTrayward.process("controller", "--config", tray.toString());

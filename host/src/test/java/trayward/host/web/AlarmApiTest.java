@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import trayward.host.link.AlarmHistory;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** The alarm record over HTTP on loopback, from a fake controller. */
 @Timeout(60)
@@ -52,7 +53,7 @@ class AlarmApiTest {
   @BeforeEach
   void start() throws Exception {
     log = LogFile.open(folder);
-    server = PageServer.start("127.0.0.1", 0, tray, log, new FakeLogbook(log));
+    server = PageServer.start(Door.local(), tray, log, new FakeLogbook(log));
   }
 
   @AfterEach

@@ -11,8 +11,10 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.function.LongSupplier;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** A page on loopback over a fake controller and a real log, for tests. One thread. */
 final class LocalPage implements AutoCloseable {
@@ -26,9 +28,18 @@ final class LocalPage implements AutoCloseable {
   private final HttpClient http = HttpClient.newHttpClient();
 
   LocalPage(Path folder) throws Exception {
+    this(folder, Door.local(), () -> System.nanoTime() / 1_000_000);
+  }
+
+  /** Behind another door, by a clock of the test's own, ms. */
+  LocalPage(Path folder, Door door, LongSupplier nowMs) throws Exception {
     log = LogFile.open(folder);
     logbook = new FakeLogbook(log);
-    server = PageServer.start("127.0.0.1", 0, tray, log, logbook);
+    server = PageServer.start(door, tray, log, logbook, nowMs);
+  }
+
+  int port() {
+    return server.port();
   }
 
   HttpResponse<byte[]> send(String method, String path, String type, byte[] body) throws Exception {

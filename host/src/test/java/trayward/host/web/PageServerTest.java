@@ -30,6 +30,7 @@ import trayward.host.link.TrayLink;
 import trayward.host.session.TraceSample;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** The JSON interface on loopback, over a fake controller and a real log. */
 @Timeout(60)
@@ -48,7 +49,7 @@ class PageServerTest {
   void start() throws Exception {
     log = LogFile.open(folder);
     logbook = new FakeLogbook(log);
-    server = PageServer.start("127.0.0.1", 0, tray, log, logbook);
+    server = PageServer.start(Door.local(), tray, log, logbook);
   }
 
   @AfterEach

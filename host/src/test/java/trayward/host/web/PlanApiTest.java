@@ -24,6 +24,7 @@ import trayward.host.report.plan.PlanJson;
 import trayward.host.report.plan.Planners;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** The planners on loopback. */
 @Timeout(60)
@@ -39,7 +40,7 @@ class PlanApiTest {
   @BeforeEach
   void start() throws Exception {
     log = LogFile.open(folder);
-    server = PageServer.start("127.0.0.1", 0, new FakeTray(), log, new FakeLogbook(log));
+    server = PageServer.start(Door.local(), new FakeTray(), log, new FakeLogbook(log));
   }
 
   @AfterEach

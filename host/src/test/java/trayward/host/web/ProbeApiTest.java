@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import trayward.host.link.LinkAnswer;
 import trayward.host.store.LogFile;
 import trayward.host.store.TrayLog;
+import trayward.host.web.guard.Door;
 
 /** Probes and their calibration on loopback, over a fake controller. */
 @Timeout(60)
@@ -38,7 +39,7 @@ class ProbeApiTest {
   @BeforeEach
   void start() throws Exception {
     log = LogFile.open(folder);
-    server = PageServer.start("127.0.0.1", 0, tray, log, new FakeLogbook(log));
+    server = PageServer.start(Door.local(), tray, log, new FakeLogbook(log));
   }
 
   @AfterEach
