@@ -91,6 +91,11 @@ final class DarkBrowser implements AutoCloseable {
         .until(d -> Boolean.TRUE.equals(driver.executeScript("return " + script)));
   }
 
+  /** The number that a script's expression is. */
+  double number(String script, Object... arguments) {
+    return Double.parseDouble(String.valueOf(driver.executeScript("return " + script, arguments)));
+  }
+
   /** Takes a picture into the build folder and looks at every pixel. */
   void pure(String name) throws Exception {
     byte[] png = driver.getScreenshotAs(OutputType.BYTES);

@@ -89,11 +89,11 @@ class DarkPageAlarmsTest extends DarkPageOnStage {
     assertFalse(is("start") || is("raise-set") || is("trace") || is("watch") || is("cautions"));
     shows(alarmed(json(HOLDING), "UNACKNOWLEDGED", TripCause.AIR_LOST), "alone");
     browser.awaitTrue("getComputedStyle(document.getElementById('marks')).display === 'none'");
-    Object share =
-        browser.driver.executeScript(
-            "const r = document.getElementById('alarm').getBoundingClientRect();"
-                + "return Math.round(100 * r.width * r.height / innerWidth / innerHeight)");
-    assertTrue(((Long) share) >= 45, "of the screen: " + share + " %");
+    browser.driver.executeScript(
+        "const r = document.getElementById('alarm').getBoundingClientRect();"
+            + "window.share = r.width * r.height / innerWidth / innerHeight");
+    double share = browser.number("window.share");
+    assertTrue(share >= 0.45, "of the screen: " + share);
     shows(alarmed(json(HOLDING), "LATCHED_ACKNOWLEDGED", TripCause.AIR_LOST), "seen");
     browser.awaitTrue("document.querySelector('#reset.act') !== null");
     wrong.append(wrongOf("alarm-seen"));

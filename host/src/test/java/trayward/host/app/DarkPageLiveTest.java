@@ -99,8 +99,8 @@ class DarkPageLiveTest {
       browser.awaitText("drift", "was 2");
       assertEquals("–", browser.find("bath").getText(), "an old temperature is never shown as now");
       browser.pure("page-host-gone");
-      Object at = browser.driver.executeScript("return window.lostAt");
-      report("connection lost is said " + (((Number) at).longValue() - killedMs) + " ms after");
+      long lostMs = Math.round(browser.number("window.lostAt"));
+      report("connection lost is said " + (lostMs - killedMs) + " ms after");
       trayward.close();
       try (RunningTrayward again = RunningTrayward.start(config)) {
         browser.awaitTrue("!document.body.classList.contains('lost')");
@@ -121,15 +121,13 @@ class DarkPageLiveTest {
       for (int i = 0; i < 5; i++) {
         browser.driver.get(trayward.page().toString());
         browser.awaitTrue("performance.getEntriesByName('first-contentful-paint').length > 0");
-        Object at =
-            browser.driver.executeScript(
-                "return performance.getEntriesByName('first-contentful-paint')[0].startTime");
-        paints.add(((Number) at).doubleValue());
+        paints.add(
+            browser.number("performance.getEntriesByName('first-contentful-paint')[0].startTime"));
       }
       browser.awaitText("state", "off");
-      Object bytes =
-          browser.driver.executeScript(
-              "return performance.getEntriesByType('resource')"
+      double bytes =
+          browser.number(
+              "performance.getEntriesByType('resource')"
                   + ".concat(performance.getEntriesByType('navigation'))"
                   + ".filter((one) => !one.name.includes('/api/'))"
                   + ".reduce((sum, one) => sum + one.decodedBodySize, 0)");
@@ -137,10 +135,10 @@ class DarkPageLiveTest {
       report(
           String.format(
               Locale.ROOT,
-              "first contentful paint at a quarter of the speed: median %.0f ms, %s bytes",
+              "first contentful paint at a quarter of the speed: median %.0f ms, %.0f bytes",
               paints.get(2),
               bytes));
-      assertTrue(((Number) bytes).longValue() < 100_000, bytes + " bytes");
+      assertTrue(bytes < 100_000, bytes + " bytes");
     }
   }
 
@@ -177,9 +175,9 @@ class DarkPageLiveTest {
         browser.driver.switchTo().window(page);
         browser.awaitTrue("window.seen['" + set(CHANGES - 1) + "'] > 0");
         for (int i = 0; i < CHANGES; i++) {
-          Object at = browser.driver.executeScript("return window.seen[arguments[0]] || 0", set(i));
-          assertTrue(((Number) at).longValue() > 0, "change " + i + " was never shown");
-          delays.add(((Number) at).doubleValue() - sentMs.get(i));
+          double at = browser.number("window.seen[arguments[0]] || 0", set(i));
+          assertTrue(at > 0, "change " + i + " was never shown");
+          delays.add(at - sentMs.get(i));
         }
       }
       Collections.sort(delays);
