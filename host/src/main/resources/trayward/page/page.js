@@ -214,9 +214,11 @@
     const first = alarms.find((a) => a.cause === s.first_out) || alarms[0] || (s.first_out ? { cause: s.first_out } : null);
     const latched = alarms.filter((a) => a.latched);
     const calling = alarms.some((a) => /UNACKNOWLEDGED/.test(a.state));
-    show($('alarm'), first !== null);
+    // a level that was acknowledged is asked about below: the question stands for the alarm
+    const asked = first !== null && !calling && !s.first_out && alarms.length === 1 && /^LEVEL_/.test(first.cause) && (s.level === 'LOW' || s.level === 'UNSURE');
+    show($('alarm'), first !== null && !asked);
     $('alarm').classList.toggle('unseen-yet', calling);
-    document.body.classList.toggle('alarmed', first !== null);
+    document.body.classList.toggle('alarmed', first !== null && !asked);
     // nobody has seen it, or it waits for a reset: it has the whole screen, but for the stop and what answers it
     document.body.classList.toggle('whole', first !== null && (calling || Boolean(s.first_out)));
     document.body.classList.toggle('calling', calling);
@@ -300,7 +302,7 @@
   function showUpkeep(s) {
     const overdue = list(s.upkeep_overdue);
     put($('upkeep'), overdue.length ? 'overdue: ' + overdue.join(', ') : '');
-    show($('upkeep'), overdue.length > 0);
+    show($('upkeep'), overdue.length > 0 && $('confirm').hidden); // the question says it too
     if (!['OFF', 'AFTER_RUN'].includes(s.state)) show($('confirm'), false);
   }
 
@@ -384,7 +386,7 @@
         return li;
       }));
     }
-    show($('withheld'), reasons.length > 0);
+    show($('withheld'), reasons.length > 0 && $('confirm').hidden);
   }
 
   function heatWords(s) {

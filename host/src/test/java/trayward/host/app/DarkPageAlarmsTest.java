@@ -17,6 +17,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 import trayward.controller.event.AlarmCause;
 import trayward.controller.event.TripCause;
@@ -101,6 +102,15 @@ class DarkPageAlarmsTest extends DarkPageOnStage {
     shows(alarmed(json(HOLDING), "ACKNOWLEDGED", Warning.LEVEL_LOW), "warning seen");
     browser.awaitTrue("!document.body.classList.contains('whole')");
     wrong.append(wrongOf("alarm-warning-seen"));
+    ObjectNode low = with(with(sheetIn(), "level", "'LOW'"), "add_l", "0.15");
+    shows(alarmed(low.deepCopy(), "UNACKNOWLEDGED", Warning.LEVEL_LOW), "level low");
+    browser.awaitText("alarm-more", "add about 0.15 l of water");
+    wrong.append(wrongOf("alarm-level-low"));
+    shows(alarmed(low, "ACKNOWLEDGED", Warning.LEVEL_LOW), "level low seen");
+    browser.awaitTrue("document.getElementById('alarm').hidden");
+    wrong.append(wrongOf("alarm-level-low-seen"));
+    shows(alarmed(json(HOLDING), "ACKNOWLEDGED", Warning.HOST_LOST), "another seen");
+    browser.awaitTrue("!document.getElementById('alarm').hidden");
     assertTrue(is("alarm") && is("start") && is("heat"), "an alarm that was seen makes room");
     assertEquals("", wrong.toString());
   }
@@ -147,6 +157,20 @@ class DarkPageAlarmsTest extends DarkPageOnStage {
     browser.awaitText("connection", "connection lost");
     wrong.append(browser.inaccessible());
     assertEquals("", wrong.toString());
+  }
+
+  @Test
+  @Tag("full")
+  void aPointerOverAButtonAndTheFocusOnItAreRedToo() throws Exception {
+    for (String id : List.of("in", "raise-set", "start", "stop")) {
+      new Actions(browser.driver).moveToElement(browser.find(id)).perform();
+      browser.pure("page-over-" + id);
+    }
+    for (int i = 0; i < 8; i++) {
+      new Actions(browser.driver).sendKeys(Keys.TAB).perform();
+      browser.pure("page-focus-" + i);
+    }
+    browser.awaitTrue("document.activeElement.tagName === 'BUTTON'");
   }
 
   @Test

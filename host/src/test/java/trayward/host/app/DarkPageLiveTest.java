@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.WindowType;
+import org.openqa.selenium.interactions.Actions;
 
 /** Several pages on the real program, one that outlives it, and how fast it all is. */
 @Tag("full")
@@ -82,6 +84,50 @@ class DarkPageLiveTest {
     }
   }
 
+  /** From start to stop without a hand on the glass; the sheet by a foot switch alone. */
+  @Test
+  void aWholeSessionByKeysAlone() throws Exception {
+    String quick =
+        """
+        [tray]
+        start_c = 33
+        liquid_l = 0.5
+        [fan]
+        spin_down_s = 1
+        [control]
+        set_c = 34
+        [limits]
+        purge_s = 10
+        contact_test_s = 15
+        proving_s = 2
+        """;
+    Path keys = Files.writeString(folder.resolve("keys.toml"), quick + Files.readString(config));
+    try (RunningTrayward trayward = RunningTrayward.start(keys);
+        DarkBrowser browser = browser("one")) {
+      browser.driver.get(trayward.page().toString());
+      browser.awaitText("state", "off");
+      press(browser, "+");
+      trayward.await(s -> s.path("set_c").asDouble() == 34.5);
+      press(browser, "s");
+      browser.awaitText("state", "holding", "heating");
+      press(browser, "b");
+      trayward.await(s -> s.path("current_print").path("elapsed_s").asDouble() > 1.5);
+      press(browser, "b");
+      trayward.await(s -> s.path("current_print").path("marks").size() == 2);
+      trayward.await(s -> s.path("current_print").path("elapsed_s").asDouble() > 3.5);
+      press(browser, "b");
+      trayward.await(s -> s.path("current_print").isNull() && s.path("last_print").isObject());
+      browser.pure("page-by-keys");
+      press(browser, "x");
+      browser.awaitText("state", "after-run");
+      assertEquals(3, trayward.json("GET", "/api/prints", "").path(0).path("marks").size());
+    }
+  }
+
+  private static void press(DarkBrowser browser, String key) {
+    new Actions(browser.driver).sendKeys(key).perform();
+  }
+
   @Test
   void thePageSaysThatTheHostIsGoneAndIsBackByItselfAfterARestart() throws Exception {
     try (DarkBrowser browser = browser("one")) {
@@ -142,40 +188,52 @@ class DarkPageLiveTest {
     }
   }
 
-  /** From the answer to a change to the frame that shows it, in eight pages at once. */
+  /** A page of the eight, in which browser it is. */
+  private record Tab(DarkBrowser browser, String handle) {
+    void front() {
+      browser.driver.switchTo().window(handle);
+    }
+  }
+
+  private static Tab tab(DarkBrowser browser, URI page) {
+    browser.driver.switchTo().newWindow(WindowType.TAB);
+    browser.driver.get(page.toString());
+    browser.awaitText("state", "off");
+    browser.driver.executeScript(
+        "window.seen = {};"
+            + "new MutationObserver(() => { const t = document.getElementById('set')"
+            + ".firstElementChild.textContent; window.seen[t] = Date.now(); })"
+            + ".observe(document.getElementById('set'),"
+            + " { childList: true, characterData: true, subtree: true });");
+    return new Tab(browser, browser.driver.getWindowHandle());
+  }
+
+  /**
+   * From the answer to a change to the page that shows it, in eight pages at once. In two browsers,
+   * since one keeps six connections to a host and each page holds one.
+   */
   @Test
   void aChangeReachesEightPagesAndIsTimed() throws Exception {
     try (RunningTrayward trayward = RunningTrayward.start(config);
-        DarkBrowser browser = browser("one")) {
-      List<String> pages = new ArrayList<>();
+        DarkBrowser one = browser("one");
+        DarkBrowser other = browser("other")) {
+      List<Tab> tabs = new ArrayList<>();
       for (int i = 0; i < PAGES; i++) {
-        if (i > 0) {
-          browser.driver.switchTo().newWindow(WindowType.TAB);
-        }
-        pages.add(browser.driver.getWindowHandle());
-        browser.driver.get(trayward.page().resolve("/?" + i).toString());
-        browser.awaitText("state", "off");
-        browser.driver.executeScript(
-            "window.seen = {};"
-                + "new MutationObserver(() => { const t = document.getElementById('set')"
-                + ".firstElementChild.textContent; window.seen[t] = Date.now(); })"
-                + ".observe(document.getElementById('set'),"
-                + " { childList: true, characterData: true, subtree: true });");
+        tabs.add(tab(i % 2 == 0 ? one : other, trayward.page()));
       }
       List<Long> sentMs = new ArrayList<>();
       for (int i = 0; i < CHANGES; i++) {
-        String celsius = set(i);
-        trayward.json("PUT", "/api/set-temperature", "{\"celsius\": " + celsius + "}");
+        double wanted = Double.parseDouble(set(i));
+        trayward.json("PUT", "/api/set-temperature", "{\"celsius\": " + set(i) + "}");
         sentMs.add(System.currentTimeMillis());
-        double wanted = Double.parseDouble(celsius);
         trayward.await(s -> s.path("set_c").asDouble() == wanted);
       }
       List<Double> delays = new ArrayList<>();
-      for (String page : pages) {
-        browser.driver.switchTo().window(page);
-        browser.awaitTrue("window.seen['" + set(CHANGES - 1) + "'] > 0");
+      for (Tab tab : tabs) {
+        tab.front();
+        tab.browser().awaitTrue("window.seen['" + set(CHANGES - 1) + "'] > 0");
         for (int i = 0; i < CHANGES; i++) {
-          double at = browser.number("window.seen[arguments[0]] || 0", set(i));
+          double at = tab.browser().number("window.seen[arguments[0]] || 0", set(i));
           assertTrue(at > 0, "change " + i + " was never shown");
           delays.add(at - sentMs.get(i));
         }
