@@ -186,7 +186,7 @@ public final class Scan {
     double duty = watches.looking() ? 0 : asked;
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
-    signals.next(verdict.alarms(), nowNanos);
+    signals.next(verdict.buzzer() ? verdict.alarms() : List.of(), nowNanos);
     written = write(verdict, duty, elapsedMs);
     keep(verdict);
     reporter.report(nowNanos, state.state(), verdict, requests, pedal, pedalLong, watches::detail);

@@ -63,7 +63,7 @@ final class Signals {
     return false;
   }
 
-  /** After one scan: every alarm as it stands. */
+  /** After one scan: every alarm as it stands, or none where none calls. */
   void next(List<Alarm> now, long nowNanos) {
     alarms = now;
     Rhythm seen = null;
