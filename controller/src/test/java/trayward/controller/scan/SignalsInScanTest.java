@@ -41,7 +41,7 @@ class SignalsInScanTest {
     var one = plain.ask(Request.START);
     var other = called.ask(Request.START);
     int heated = 0;
-    for (int i = 0; i < 6000; i++) {
+    for (int i = 0; i < 2500; i++) {
       for (Call call : Call.values()) {
         var unusedCall = called.mailbox.call(call);
       }

@@ -117,6 +117,7 @@ class DarkPageAlarmsTest extends DarkPageOnStage {
 
   /** WCAG 2.2, 2.3.1 three flashes, and 2.3.3 motion that a person has asked to be spared. */
   @Test
+  @Tag("full")
   void itFlashesOnceInTwoSecondsAndNotWhereMotionIsReduced() throws Exception {
     shows(alarmed(json(HOLDING), "UNACKNOWLEDGED", TripCause.AIR_LOST), "calls");
     String running =
@@ -174,6 +175,7 @@ class DarkPageAlarmsTest extends DarkPageOnStage {
   }
 
   @Test
+  @Tag("full")
   void silenceIsAskedForTheAlarmThatIsShownAndForNoOther() throws Exception {
     shows(
         alarmed(json(HOLDING), "UNACKNOWLEDGED", TripCause.AIR_LOST, TripCause.BATH_TOO_HOT),
