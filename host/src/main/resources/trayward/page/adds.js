@@ -3,7 +3,7 @@
 (() => {
   const { $, seconds, isNumber, list, fixed, put, show, clock, ask, say, keys, ANSWER_MS } = window.tray;
   const OFTEN = [{ what: 'water', millilitres: 50 }, { what: 'water', millilitres: 100 }];
-  const SHOWN = 6;    // with the one that closes a row of seven, each as wide as a finger
+  const SHOWN = 6;    // with the one that closes two rows of four, each as wide as a finger
   const OPEN_S = 60;  // the panel hides the bath: it closes by itself
 
   const body = document.body.classList;
@@ -25,9 +25,10 @@
       say('add: not now, ' + (lost ? 'the tray is not heard' : 'an alarm stands first'));
       return;
     }
-    if (!now && $('adds').contains(document.activeElement)) $('adds-open').focus();
+    const inside = $('adds').contains(document.activeElement);
     show($('adds'), now);
     body.toggle('adding', now);
+    if (!now && inside) $('adds-open').focus();
     $('adds-open').setAttribute('aria-expanded', String(now));
     if (!now) return;
     openedAt = seconds();

@@ -207,25 +207,34 @@
 
   // ---- status to page ----
 
+  let shownAlarm = null; // the one that the button silences
+
   function showAlarm(s) {
     const alarms = list(s.alarms).filter(Boolean);
     const first = alarms.find((a) => a.cause === s.first_out) || alarms[0] || (s.first_out ? { cause: s.first_out } : null);
     const latched = alarms.filter((a) => a.latched);
     const calling = alarms.some((a) => /UNACKNOWLEDGED/.test(a.state));
-    show($('alarm'), first !== null);
+    // a level that was acknowledged is asked about below: the question stands for the alarm
+    const asked = first !== null && !calling && !s.first_out && alarms.length === 1 && /^LEVEL_/.test(first.cause) && (s.level === 'LOW' || s.level === 'UNSURE');
+    show($('alarm'), first !== null && !asked);
     $('alarm').classList.toggle('unseen-yet', calling);
-    document.body.classList.toggle('alarmed', first !== null);
+    document.body.classList.toggle('alarmed', first !== null && !asked);
+    // nobody has seen it, or it waits for a reset: it has the whole screen, but for the stop and what answers it
+    document.body.classList.toggle('whole', first !== null && (calling || Boolean(s.first_out)));
+    document.body.classList.toggle('calling', calling);
+    shownAlarm = first && /UNACKNOWLEDGED/.test(first.state) ? first.cause : (alarms.find((a) => /UNACKNOWLEDGED/.test(a.state)) || {}).cause || null;
+    const others = alarms.filter((a) => a !== first);
+    document.body.classList.toggle('several', others.length > 0);
     if (first) {
       put($('first-out'), words(first.cause));
       $('first-out').dataset.cause = first.cause;
       put($('alarm-priority'), first.priority_words || '');
-      put($('alarm-state'), ALARM_WORDS[first.state] || words(first.state || '').toLowerCase());
-      put($('alarm-meaning'), (first.cause === s.first_out ? 'first-out' : 'alarm')
-        + (first.requirement ? ', ' + first.requirement : '') + (first.meaning ? '. ' + first.meaning : '')
-        + (first.why ? ' ' + first.why : ''));
+      put($('alarm-state'), (first.cause === s.first_out ? 'first-out, ' : '') + (ALARM_WORDS[first.state] || words(first.state || '').toLowerCase()));
+      put($('alarm-meaning'), [first.requirement ? first.requirement + '.' : '', first.meaning, first.why].filter(Boolean).join(' '));
       put($('alarm-action'), first.action || '');
-      put($('alarm-more'), alarms.filter((a) => a !== first)
-        .map((a) => 'also ' + words(a.cause) + (a.priority_words ? ', ' + a.priority_words : '') + (a.action ? ': ' + a.action : '')).join(' '));
+      put($('alarm-more'), levelWords(s) + others
+        .map((a) => 'also ' + words(a.cause) + (a.priority_words ? ', ' + a.priority_words : '')
+          + (others.length > 1 ? '.' : a.action ? ': ' + a.action : '')).join(' '));
     } else {
       put($('first-out'), '');
       delete $('first-out').dataset.cause;
@@ -233,6 +242,12 @@
     $('acknowledge').classList.toggle('act', calling);
     $('reset').classList.toggle('act', first !== null && latched.length > 0 && latched.every((a) => a.state === 'LATCHED_ACKNOWLEDGED'));
     $('start').classList.toggle('next', !s.first_out && (s.state === 'OFF' || s.state === 'AFTER_RUN'));
+  }
+
+  // What an alarm about the level needs to know, where the question about it has no room.
+  function levelWords(s) {
+    const asks = s.level === 'LOW' || s.level === 'UNSURE';
+    return asks && isNumber(s.add_l) && s.add_l > 0 ? 'add about ' + s.add_l.toFixed(2) + ' L of water. ' : '';
   }
 
   // The record of alarms is asked for when an alarm moved, and a moment later: it is written after the scan.
@@ -287,7 +302,7 @@
   function showUpkeep(s) {
     const overdue = list(s.upkeep_overdue);
     put($('upkeep'), overdue.length ? 'overdue: ' + overdue.join(', ') : '');
-    show($('upkeep'), overdue.length > 0);
+    show($('upkeep'), overdue.length > 0 && $('confirm').hidden); // the question says it too
     if (!['OFF', 'AFTER_RUN'].includes(s.state)) show($('confirm'), false);
   }
 
@@ -371,7 +386,7 @@
         return li;
       }));
     }
-    show($('withheld'), reasons.length > 0);
+    show($('withheld'), reasons.length > 0 && $('confirm').hidden);
   }
 
   function heatWords(s) {
@@ -551,8 +566,25 @@
     say(wrong ? 'pour not told: ' + wrong : litres.toFixed(2) + ' L poured');
   }
 
+  // A telephone in the hand confirms by itself; the buzzer at the tray does so for everyone.
+  function buzz() {
+    try { navigator.vibrate?.(60); } catch { /* nothing to feel */ }
+  }
+
+  // One alarm, the one that is shown; whatever comes after it sounds.
+  async function silence() {
+    const cause = shownAlarm;
+    if (!cause) {
+      say('nothing to silence');
+      return;
+    }
+    const wrong = await ask('POST', '/api/alarms/' + encodeURIComponent(cause) + '/silence', undefined, ANSWER_MS);
+    say(wrong ? 'not silenced: ' + wrong : words(cause).toLowerCase() + ' silenced for two minutes');
+  }
+
   async function mark(kind) {
     const wrong = await ask('POST', '/api/marks', { kind, by: 'page' }, ANSWER_MS);
+    if (!wrong) buzz();
     say(wrong ? kind + ' not marked: ' + wrong : kind + ' marked');
   }
 
@@ -631,6 +663,7 @@
     s: () => start(false),
     a: () => command('acknowledge'),
     r: () => command('reset'),
+    q: silence,
     i: () => mark('in'),
     e: () => mark('emergence'),
     p: () => mark('pull'),
@@ -640,7 +673,7 @@
     '-': () => nudge(-0.5),
     '−': () => nudge(-0.5),
   };
-  const press = { start: 's', acknowledge: 'a', reset: 'r', in: 'i', emergence: 'e', pull: 'p', 'raise-set': '+', 'lower-set': '-' };
+  const press = { start: 's', acknowledge: 'a', silence: 'q', reset: 'r', in: 'i', emergence: 'e', pull: 'p', 'raise-set': '+', 'lower-set': '-' };
   for (const [id, key] of Object.entries(press)) $(id).addEventListener('click', () => actions[key]());
 
   $('start-anyway').addEventListener('click', () => start(true));
@@ -684,7 +717,7 @@
   document.addEventListener('visibilitychange', tick);
 
   window.tray = Object.freeze({
-    $, seconds, isNumber, list, fixed, one, put, show, clock, markOf, MARKS, IN_USE, ask, say, keyOf, keys: actions, ANSWER_MS,
+    $, seconds, isNumber, list, fixed, one, put, show, clock, markOf, MARKS, IN_USE, ask, say, buzz, keyOf, keys: actions, ANSWER_MS,
   });
   openStream();
   setInterval(tick, 200);

@@ -8,7 +8,41 @@ export async function carePage({ again }) {
   return h('section', {}, h('h1', {}, 'Maintenance'),
     care.clock_set === false ? caution('The clock of the controller is not set: due dates cannot be trusted.') : h('p', { class: 'hint' }, 'Today is ' + care.today + '.'),
     care.start_needs_confirmation ? caution(care.start_words) : null,
-    h('ul', { class: 'rows' }, list(care.items).map((item) => row(item, again))));
+    h('ul', { class: 'rows' }, list(care.items).map((item) => row(item, again))),
+    footSwitch());
+}
+
+// The key of a foot switch that acts as a keyboard, kept in this browser; pedal.js of the dark page reads it.
+const PEDAL = 'trayward-pedal';
+const NEVER = ['x', 'tab', 'escape', 'enter', ' ', 'shift', 'control', 'alt', 'meta', 'altgraph', 'dead', 'unidentified', 'process'];
+
+function footSwitch() {
+  const said = h('p', { role: 'status' }, 'N, B, Page Down and F13 to F24 always do.');
+  const tell = (text) => said.replaceChildren(text);
+  const stored = (key) => {
+    try {
+      if (key === undefined) return window.localStorage.getItem(PEDAL) || '';
+      if (key) window.localStorage.setItem(PEDAL, key);
+      else window.localStorage.removeItem(PEDAL);
+      return key;
+    } catch {
+      return '';
+    }
+  };
+  if (stored()) tell('This browser also takes ' + stored().toUpperCase() + ' as the pedal.');
+  const learn = () => {
+    tell('Now press the foot switch.');
+    document.addEventListener('keydown', (event) => {
+      event.preventDefault();
+      const key = event.key.toLowerCase();
+      if (NEVER.includes(key)) tell('Not that key: it is the stop, or the browser needs it.');
+      else tell(stored(key) ? 'This browser also takes ' + key.toUpperCase() + ' as the pedal; on the dark page it does nothing else.' : 'This browser keeps nothing.');
+    }, { once: true, capture: true });
+  };
+  return h('section', {}, h('h2', {}, 'Foot switch that acts as a keyboard'),
+    h('p', {}, 'Pressed, it makes the next mark; kept down for a second, it takes that mark back.'), said,
+    h('p', { class: 'actions' }, h('button', { type: 'button', onclick: learn }, 'Learn its key'),
+      h('button', { type: 'button', onclick: () => { stored(''); tell('Forgotten: N, B, Page Down and F13 to F24.'); } }, 'Forget it')));
 }
 
 function row(item, again) {

@@ -74,6 +74,6 @@ final class Recording implements LineReader, ProbeReader {
 
   /** Lines that lead nowhere. */
   static OutputLines nowhere() {
-    return new OutputLines(on -> {}, on -> {}, on -> {}, on -> {}, on -> {});
+    return new OutputLines(on -> {}, on -> {}, on -> {}, on -> {}, on -> {}, on -> {});
   }
 }

@@ -11,7 +11,8 @@ import trayward.controller.gpio.Wire;
 
 /**
  * The {@code [lines]} table: one table for each line, with number, polarity, pull and debounce.
- * What is left out is as in {@link PiLine#standard}; read-back is wired only where its table is.
+ * What is left out is as in {@link PiLine#standard}; read-back and lamp are wired only where their
+ * tables are.
  */
 final class PiTable {
 

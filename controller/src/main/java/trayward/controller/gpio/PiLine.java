@@ -20,6 +20,8 @@ public enum PiLine {
   FAN(Kind.OUTPUT, 23, "relay of the extraction fan"),
   /** The sounder beside the tray. */
   BUZZER(Kind.OUTPUT, 24, "sounder beside the tray"),
+  /** The red lamp beside it, where one is wired. */
+  LAMP(Kind.EXTRA, 25, "red lamp beside the sounder, in the same rhythm; optional"),
   /** The airflow or differential-pressure switch. */
   AIRFLOW(Kind.LEVEL, 5, "closed while air moves"),
   /** The fan's tachometer. */
@@ -41,6 +43,8 @@ public enum PiLine {
   public enum Kind {
     /** Written by each scan. */
     OUTPUT,
+    /** Written by each scan; there only where it is wired. */
+    EXTRA,
     /** Looked at in each scan. */
     LEVEL,
     /** Looked at in each scan, and an opening between two scans is caught. */
@@ -96,12 +100,12 @@ public enum PiLine {
 
   /** Whether it is written. */
   public boolean output() {
-    return kind == Kind.OUTPUT;
+    return kind == Kind.OUTPUT || kind == Kind.EXTRA;
   }
 
   /** Whether it may be left out. */
   public boolean optional() {
-    return kind == Kind.READ_BACK;
+    return kind == Kind.READ_BACK || kind == Kind.EXTRA;
   }
 
   /** Whether its edges count only after standing still for a time that may be set. */
@@ -125,7 +129,7 @@ public enum PiLine {
     return switch (kind) {
       case PRESS -> PRESS_MICROS;
       case CAUGHT -> CAUGHT_MICROS;
-      case OUTPUT, LEVEL, EDGES, READ_BACK -> 0;
+      case OUTPUT, EXTRA, LEVEL, EDGES, READ_BACK -> 0;
     };
   }
 }

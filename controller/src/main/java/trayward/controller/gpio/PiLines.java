@@ -74,7 +74,7 @@ public final class PiLines implements LineReader, AutoCloseable {
       case EDGES -> in.listen(this::turned);
       case PRESS -> in.listen(press::edge);
       case CAUGHT -> in.listen(closed -> press.edge(!closed));
-      case OUTPUT, LEVEL, READ_BACK -> {}
+      case OUTPUT, EXTRA, LEVEL, READ_BACK -> {}
     }
   }
 
@@ -150,7 +150,8 @@ public final class PiLines implements LineReader, AutoCloseable {
         output(PiLine.SAFETY_RELAY),
         output(PiLine.WATCHDOG_LINE),
         output(PiLine.FAN),
-        output(PiLine.BUZZER));
+        output(PiLine.BUZZER),
+        outputs.containsKey(PiLine.LAMP) ? output(PiLine.LAMP) : unwired -> {});
   }
 
   private OutputLine output(PiLine function) {

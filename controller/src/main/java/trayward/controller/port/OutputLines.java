@@ -8,10 +8,12 @@ package trayward.controller.port;
  * @param watchdogLine pulse line that holds the safety relay's own hardware in
  * @param fan the extraction fan
  * @param buzzer the sounder beside the tray
+ * @param lamp the red lamp beside it; where none is wired, writing it does nothing
  */
 public record OutputLines(
     OutputLine heaterRelay,
     OutputLine safetyRelay,
     OutputLine watchdogLine,
     OutputLine fan,
-    OutputLine buzzer) {}
+    OutputLine buzzer,
+    OutputLine lamp) {}

@@ -64,7 +64,8 @@ public final class RigFolder {
         line("safety_relay"),
         line("watchdog_line"),
         line("fan"),
-        line("buzzer"));
+        line("buzzer"),
+        line("lamp"));
   }
 
   private OutputLine line(String name) {

@@ -13,7 +13,7 @@ import trayward.controller.event.TripCause;
  * @param permission a permit for this scan, or why there is none
  * @param fan command to the fan
  * @param safetyRelay command to the second relay
- * @param buzzer command to the buzzer
+ * @param buzzer an alarm calls; the scan gives buzzer and lamp its rhythm
  * @param tripped causes newly latched in this scan
  * @param alarms every latched alarm with its life-cycle state, first-out first
  * @param refused requests refused in this scan, with the reason; whatever was asked and is not here

@@ -2,6 +2,7 @@ package trayward.controller.scan;
 
 import java.util.concurrent.CompletableFuture;
 import trayward.controller.calibrate.Correction;
+import trayward.controller.event.AlarmCause;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
@@ -28,6 +29,12 @@ sealed interface Ask {
 
   /** Something about the liquid in the tray (SR-28). */
   record OfLevel(LevelTold told, CompletableFuture<Answer> answer) implements Ask {}
+
+  /** Something to be sounded and shown for a moment. */
+  record OfCall(Call call, CompletableFuture<Answer> answer) implements Ask {}
+
+  /** One alarm is to be silent for a while. */
+  record Silence(AlarmCause cause, CompletableFuture<Answer> answer) implements Ask {}
 
   /** A new correction of a probe. */
   record Correct(ProbeRole role, Correction correction, CompletableFuture<Answer> answer)

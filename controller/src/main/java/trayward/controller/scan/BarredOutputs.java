@@ -32,6 +32,8 @@ public final class BarredOutputs implements AutoCloseable {
     FAN,
     /** The sounder. */
     BUZZER,
+    /** The red lamp beside it. */
+    LAMP,
     /** The pulse line alone. */
     WATCHDOG_LINE,
     /** The safety relay, and the pulses that hold it in. */
@@ -154,6 +156,7 @@ public final class BarredOutputs implements AutoCloseable {
     }
     outputs.fan().write(on == Output.FAN);
     outputs.buzzer().write(on == Output.BUZZER);
+    outputs.lamp().write(on == Output.LAMP);
     if (on == Output.WATCHDOG_LINE || on == Output.SAFETY_RELAY) {
       safetyLastNanos = nowNanos;
       pulse = !pulse;
@@ -183,7 +186,8 @@ public final class BarredOutputs implements AutoCloseable {
             outputs.safetyRelay(),
             outputs.watchdogLine(),
             outputs.fan(),
-            outputs.buzzer())) {
+            outputs.buzzer(),
+            outputs.lamp())) {
       try {
         line.write(false);
       } catch (RuntimeException e) { // the others all the same

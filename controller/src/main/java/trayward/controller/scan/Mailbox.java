@@ -5,6 +5,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
 import trayward.controller.calibrate.Correction;
+import trayward.controller.event.AlarmCause;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.LevelTold;
 import trayward.controller.safety.Request;
@@ -87,6 +88,16 @@ public final class Mailbox {
   /** Says something about the liquid in the tray (SR-28); counts as presence. */
   public CompletableFuture<Answer> level(LevelTold told) {
     return put(new Ask.OfLevel(told, new CompletableFuture<>()));
+  }
+
+  /** Asks buzzer and lamp for a moment; counts as nobody's presence. */
+  public CompletableFuture<Answer> call(Call call) {
+    return put(new Ask.OfCall(call, new CompletableFuture<>()));
+  }
+
+  /** Asks for silence of one alarm, for two minutes; refused where it does not sound. */
+  public CompletableFuture<Answer> silence(AlarmCause cause) {
+    return put(new Ask.Silence(cause, new CompletableFuture<>()));
   }
 
   /** Asks for a new correction of a probe; refused unless the tray rests with heat off. */

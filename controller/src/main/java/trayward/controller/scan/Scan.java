@@ -66,6 +66,8 @@ public final class Scan {
   private double setC;
   private boolean permittedBefore;
   private final HeatWatches watches;
+  private final Signals signals = new Signals();
+  private final List<Ask.Silence> silent = new ArrayList<>();
   private Written written;
   private LevelWatch level;
   private boolean watchdogLevel;
@@ -170,6 +172,7 @@ public final class Scan {
     boolean pedalLong = buttons.grownLong(in, pedal, nowNanos);
     boolean atTray = requests.contains(Request.RESET);
     asks.clear();
+    silent.clear();
     startUnconfirmed = false;
     rests = resting();
     mailbox.drain(asks);
@@ -183,6 +186,7 @@ public final class Scan {
     double duty = watches.looking() ? 0 : asked;
     InterlockInputs inputs = inputs(in, elapsedMs, requests, atTray, nowNanos);
     Verdict verdict = interlock.step(state, inputs, scan);
+    signals.next(verdict.buzzer() ? verdict.alarms() : List.of(), nowNanos);
     written = write(verdict, duty, elapsedMs);
     keep(verdict);
     reporter.report(nowNanos, state.state(), verdict, requests, pedal, pedalLong, watches::detail);
@@ -203,7 +207,11 @@ public final class Scan {
       try {
         outputs.safetyRelay().write(false);
       } finally {
-        outputs.buzzer().write(false);
+        try {
+          outputs.buzzer().write(false);
+        } finally {
+          outputs.lamp().write(false);
+        }
       }
     }
     if (!written.wear().equals(kept.wear())) {
@@ -235,6 +243,10 @@ public final class Scan {
       level = level.told(of.told());
       requests.add(Request.PRESENCE);
       reporter.told(nowNanos, of.told());
+    } else if (ask instanceof Ask.OfCall of) {
+      signals.call(of.call(), nowNanos);
+    } else if (ask instanceof Ask.Silence of && signals.silence(of.cause(), nowNanos)) {
+      silent.add(of);
     } else if (ask instanceof Ask.Correct c && correctable(c).isEmpty()) {
       probes.correct(c.role(), c.correction(), nowNanos);
     }
@@ -318,7 +330,8 @@ public final class Scan {
     boolean on = heater.drive(verdict.permission(), scan, pulses.on());
     outputs.safetyRelay().write(verdict.safetyRelay());
     outputs.fan().write(verdict.fan());
-    outputs.buzzer().write(verdict.buzzer());
+    outputs.buzzer().write(signals.buzzer());
+    outputs.lamp().write(signals.lamp());
     watchdogLevel = !watchdogLevel;
     outputs.watchdogLine().write(watchdogLevel);
     RelayWear wear =
@@ -363,6 +376,11 @@ public final class Scan {
       } else if (ask instanceof Ask.OfLevel of) {
         boolean believed = of.told().believable();
         of.answer().complete(believed ? Answer.DONE : Answer.refused(of.told().accepted()));
+      } else if (ask instanceof Ask.OfCall of) {
+        of.answer().complete(Answer.DONE);
+      } else if (ask instanceof Ask.Silence of) {
+        boolean taken = silent.contains(of);
+        of.answer().complete(taken ? Answer.DONE : Answer.refused("it does not sound"));
       } else if (ask instanceof Ask.Correct c) {
         String wrong = correctable(c);
         c.answer().complete(wrong.isEmpty() ? Answer.DONE : Answer.refused(wrong));

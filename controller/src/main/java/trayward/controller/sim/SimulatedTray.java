@@ -78,6 +78,7 @@ public final class SimulatedTray implements LineReader, ProbeReader {
             relays::safetyCoil,
             level -> relays.pulse(level, nowS()),
             on -> fanCoil = on,
+            on -> {},
             on -> {});
   }
 

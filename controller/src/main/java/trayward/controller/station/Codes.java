@@ -13,6 +13,7 @@ import trayward.controller.event.WithheldReason;
 import trayward.controller.keep.UpkeepItem;
 import trayward.controller.port.ProbeRole;
 import trayward.controller.safety.Level;
+import trayward.controller.scan.Call;
 import trayward.controller.sense.ReadingKind;
 
 /**
@@ -95,6 +96,10 @@ public record Codes<E>(List<E> names) {
               EventKind.ACTION,
               EventKind.FAULT,
               EventKind.NOTE));
+
+  /** What buzzer and lamp are asked for. */
+  public static final Codes<Call> CALL =
+      new Codes<>(List.of(Call.WATCH_NOW, Call.MARKED, Call.TAKEN_BACK));
 
   /** Judgements of the level. */
   public static final Codes<Level> LEVEL =

@@ -41,7 +41,14 @@ public enum CommandCode {
   /** What is known of a probe is forgotten. */
   FORGET_CALIBRATION(14, "a probe counts as bought", "0 bath, 1 second bath, 2 plate"),
   /** The warm-up is done with a measured litre. */
-  CALIBRATE_TRAY(15, "the warm-up just learned, or the next, is done with exactly so much", "mL");
+  CALIBRATE_TRAY(15, "the warm-up just learned, or the next, is done with exactly so much", "mL"),
+  /** Buzzer and lamp for a moment. */
+  CALL(
+      16,
+      "buzzer and lamp for a moment, below every alarm; nobody's presence",
+      "0 watch now (10 s), 1 marked, 2 taken back"),
+  /** One alarm is silent for a while. */
+  SILENCE(17, "the buzzer leaves out one alarm for 2 min; the lamp does not", "its cause");
 
   private final int code;
   private final String meaning;

@@ -106,6 +106,10 @@ final class CommandDesk {
               .orElseGet(CommandDesk::noSuch);
       case FORGET_CALIBRATION ->
           role(w).map(tray::forgetCalibration).orElseGet(CommandDesk::noSuch);
+      case CALL ->
+          Codes.CALL.name(w.argument()).map(tray.mailbox()::call).orElseGet(CommandDesk::noSuch);
+      case SILENCE ->
+          Codes.causeOf(w.argument()).map(tray.mailbox()::silence).orElseGet(CommandDesk::noSuch);
       case CALIBRATE_TRAY -> tray.calibrateTray(w.argument() / 1000.0);
     };
   }

@@ -84,6 +84,12 @@ class PiLinesTest {
     return new PiWiring(wires, 2, 500);
   }
 
+  private static PiWiring withLamp() {
+    Map<PiLine, Wire> wires = new EnumMap<>(PiWiring.standard().wires());
+    wires.put(PiLine.LAMP, PiLine.LAMP.standard());
+    return new PiWiring(wires, 2, 500);
+  }
+
   private DigitalOutput output(PiLine function) {
     return (DigitalOutput) context.registry().get(function.key());
   }
@@ -112,19 +118,20 @@ class PiLinesTest {
         seen.add(function);
       }
     }
-    assertEquals(5, seen.size());
+    assertEquals(6, seen.size());
   }
 
   @Test
   void eachOutputDrivesItsOwnLine() {
-    OutputLines out = lines().outputLines();
+    OutputLines out = lines(withLamp()).outputLines();
     Map<PiLine, OutputLine> all =
         Map.of(
             PiLine.HEATER_RELAY, out.heaterRelay(),
             PiLine.SAFETY_RELAY, out.safetyRelay(),
             PiLine.WATCHDOG_LINE, out.watchdogLine(),
             PiLine.FAN, out.fan(),
-            PiLine.BUZZER, out.buzzer());
+            PiLine.BUZZER, out.buzzer(),
+            PiLine.LAMP, out.lamp());
     all.forEach(
         (function, line) -> {
           line.write(true);
@@ -147,11 +154,16 @@ class PiLinesTest {
 
   @Test
   void closingMakesEveryOutputInactiveAndLeavesTheFanAsItWas() {
-    PiLines lines = lines();
+    PiLines lines = lines(withLamp());
     OutputLines out = lines.outputLines();
     for (OutputLine line :
         new OutputLine[] {
-          out.heaterRelay(), out.safetyRelay(), out.watchdogLine(), out.fan(), out.buzzer()
+          out.heaterRelay(),
+          out.safetyRelay(),
+          out.watchdogLine(),
+          out.fan(),
+          out.buzzer(),
+          out.lamp()
         }) {
       line.write(true);
     }
@@ -167,6 +179,14 @@ class PiLinesTest {
         (function, line) ->
             assertEquals(function == PiLine.FAN, line.state().isHigh(), function.key()));
     assertTrue(context.isShutdown());
+  }
+
+  @Test
+  void aLampThatIsNotWiredTakesNoLineAndWritingItDoesNothing() {
+    OutputLines out = lines().outputLines();
+    assertFalse(context.registry().exists(PiLine.LAMP.key()));
+    out.lamp().write(true);
+    assertTrue(output(PiLine.BUZZER).state().isLow());
   }
 
   @Test

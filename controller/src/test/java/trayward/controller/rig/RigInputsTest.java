@@ -95,7 +95,7 @@ class RigInputsTest {
   void outputsStartAsZeroAndAreReplacedWhole() throws IOException {
     OutputLines outputs = new RigFolder(folder).outputs();
     for (String name :
-        new String[] {"heater_relay", "safety_relay", "watchdog_line", "fan", "buzzer"}) {
+        new String[] {"heater_relay", "safety_relay", "watchdog_line", "fan", "buzzer", "lamp"}) {
       assertEquals("0\n", Files.readString(folder.resolve(name)));
     }
     outputs.fan().write(true);

@@ -48,9 +48,10 @@ class BarredOutputsTest {
   private final Line watchdog = new Line();
   private final Line fan = new Line();
   private final Line buzzer = new Line();
+  private final Line lamp = new Line();
   private long now = 77;
   private final BarredOutputs outputs =
-      new BarredOutputs(new OutputLines(heater, safety, watchdog, fan, buzzer), now);
+      new BarredOutputs(new OutputLines(heater, safety, watchdog, fan, buzzer, lamp), now);
 
   private static LineReadings inputs(boolean stopWhole, Contact heater, Contact safety) {
     return new LineReadings(true, false, 0, stopWhole, false, false, false, heater, safety);
@@ -78,6 +79,7 @@ class BarredOutputsTest {
     return switch (output) {
       case FAN -> fan;
       case BUZZER -> buzzer;
+      case LAMP -> lamp;
       case WATCHDOG_LINE -> watchdog;
       case SAFETY_RELAY -> safety;
       case HEATER_RELAY -> heater;
@@ -85,7 +87,7 @@ class BarredOutputsTest {
   }
 
   private boolean allOff() {
-    return !(heater.on || safety.on || watchdog.on || fan.on || buzzer.on);
+    return !(heater.on || safety.on || watchdog.on || fan.on || buzzer.on || lamp.on);
   }
 
   @Test
@@ -110,7 +112,7 @@ class BarredOutputsTest {
       }
     }
     none();
-    assertFalse(heater.on || safety.on || fan.on || buzzer.on);
+    assertFalse(heater.on || safety.on || fan.on || buzzer.on || lamp.on);
   }
 
   @Test
@@ -194,7 +196,7 @@ class BarredOutputsTest {
   @Verifies(value = "SR-14", side = Side.ALLOWS)
   void fanBuzzerAndPulsesCanBeTriedBeforeAStopIsWired() {
     LineReadings stopped = inputs(false, Contact.NOT_WIRED, Contact.NOT_WIRED);
-    for (Output output : List.of(Output.FAN, Output.BUZZER, Output.WATCHDOG_LINE)) {
+    for (Output output : List.of(Output.FAN, Output.BUZZER, Output.LAMP, Output.WATCHDOG_LINE)) {
       assertEquals(Doing.ON, step(output, stopped));
     }
   }
@@ -273,9 +275,9 @@ class BarredOutputsTest {
   @Test
   @Verifies(value = "SR-17", side = Side.WITHHOLDS)
   void anOutputThatCannotBeWrittenEndsItWithAllTheOthersOff() {
-    for (int fails = 0; fails < 5; fails++) {
-      Line[] all = {new Line(), new Line(), new Line(), new Line(), new Line()};
-      OutputLines lines = new OutputLines(all[0], all[1], all[2], all[3], all[4]);
+    for (int fails = 0; fails < 6; fails++) {
+      Line[] all = {new Line(), new Line(), new Line(), new Line(), new Line(), new Line()};
+      OutputLines lines = new OutputLines(all[0], all[1], all[2], all[3], all[4], all[5]);
       BarredOutputs some = new BarredOutputs(lines, 0);
       long late = 30 * TENTH;
       assertEquals(Doing.ON, some.step(Optional.of(Output.SAFETY_RELAY), AT_REST, late));
@@ -284,7 +286,7 @@ class BarredOutputsTest {
       assertThrows(
           IllegalStateException.class,
           () -> some.step(Optional.of(Output.SAFETY_RELAY), AT_REST, late + TENTH));
-      for (int other = 0; other < 5; other++) {
+      for (int other = 0; other < 6; other++) {
         assertFalse(other != fails && all[other].on, other + " where " + fails + " is broken");
       }
       all[fails].broken = false;

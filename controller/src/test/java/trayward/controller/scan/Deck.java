@@ -43,7 +43,8 @@ final class Deck {
     SAFETY,
     WATCHDOG,
     FAN,
-    BUZZER
+    BUZZER,
+    LAMP
   }
 
   /** An output line that remembers. */
@@ -84,6 +85,7 @@ final class Deck {
   final Line watchdog = new Line(Part.WATCHDOG, tray.outputs().watchdogLine());
   final Line fan = new Line(Part.FAN, tray.outputs().fan());
   final Line buzzer = new Line(Part.BUZZER, tray.outputs().buzzer());
+  final Line lamp = new Line(Part.LAMP, tray.outputs().lamp());
 
   /** What the lines say instead of the tray's own readings. */
   UnaryOperator<LineReadings> lines = UnaryOperator.identity();
@@ -146,7 +148,7 @@ final class Deck {
           RawReading raw = tray.latest(role, t);
           return role == ProbeRole.BATH ? bathProbe.apply(raw) : raw;
         },
-        new OutputLines(heater, safety, watchdog, fan, buzzer),
+        new OutputLines(heater, safety, watchdog, fan, buzzer, lamp),
         in -> {
           hit(Part.REGULATOR);
           return pid.duty(in);

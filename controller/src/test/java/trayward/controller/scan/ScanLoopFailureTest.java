@@ -60,6 +60,7 @@ class ScanLoopFailureTest {
     assertTrue(part == Deck.Part.HEATER || !deck.heater.active);
     assertTrue(part == Deck.Part.SAFETY || !deck.safety.active);
     assertTrue(part == Deck.Part.BUZZER || !deck.buzzer.active);
+    assertTrue(part == Deck.Part.LAMP || !deck.lamp.active);
   }
 
   @Test

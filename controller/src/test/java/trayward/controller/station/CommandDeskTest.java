@@ -87,6 +87,20 @@ class CommandDeskTest {
     assertEquals(CommandResult.Outcome.REFUSED, outcome());
     assertTrue(write(3, 11, 4));
     assertEquals(CommandResult.Outcome.REFUSED, outcome());
+    assertTrue(write(4, 16, 3));
+    assertEquals(CommandResult.Outcome.REFUSED, outcome());
+    assertTrue(write(5, 17, 99));
+    assertEquals(CommandResult.Outcome.REFUSED, outcome());
+  }
+
+  @Test
+  void aCallAndASilenceWaitForTheirScanLikeEveryOther() {
+    assertTrue(write(1, 16, 0));
+    assertEquals(CommandResult.Outcome.WAITING, outcome());
+    assertTrue(write(2, STOP, 0));
+    CommandDesk other = new CommandDesk(tray);
+    assertTrue(other.write(new CommandDesk.Written(1, 17, 103, 0, 0)));
+    assertEquals(CommandResult.Outcome.WAITING, other.result().outcome());
   }
 
   /** A controller that remembers what was asked and answers when a test says so. */

@@ -35,6 +35,7 @@ final class OutputWalk {
   private enum Step {
     FAN(Output.FAN, 10, "switch the fan on", "air must move; airflow and fan_rpm must follow"),
     BUZZER(Output.BUZZER, 2, "sound the buzzer", "it must be loud enough beside a running fan"),
+    LAMP(Output.LAMP, 2, "light the lamp, where one is wired", "it must be seen beside the tray"),
     WATCHDOG(
         Output.WATCHDOG_LINE, 3, "pulse the watchdog line alone", "no relay may pull in by it"),
     SAFETY(

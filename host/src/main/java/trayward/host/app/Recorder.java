@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import java.util.concurrent.Executor;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import trayward.host.link.Call;
 import trayward.host.link.LinkEvent;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
@@ -46,6 +47,7 @@ final class Recorder implements Logbook {
   private final TrayLog log;
   private final Clock wall;
   private final ForecastDesk forecast;
+  private final WatchCaller watchCaller;
   private final SummaryKeeper summaries = new SummaryKeeper();
   private final Deque<LinkEvent> waiting = new ArrayDeque<>();
   private Optional<Session> session = Optional.empty();
@@ -66,6 +68,7 @@ final class Recorder implements Logbook {
     this.log = log;
     this.wall = wall;
     this.forecast = new ForecastDesk(log, learner);
+    this.watchCaller = new WatchCaller(link::call);
   }
 
   /** Ten times a second: events, trace, beginning and end of the session. */
@@ -150,7 +153,7 @@ final class Recorder implements Logbook {
   }
 
   /** The pedal makes the next mark that makes sense. */
-  private void markNext(double uptimeS) {
+  private MarkResult markNext(double uptimeS) {
     Optional<Print> latest = session.flatMap(s -> log.latestPrint(s.id()));
     double atS = session.isPresent() ? Math.max(0, uptimeS - sessionZeroS) : 0;
     MarkKind kind = MarkRule.pressed(latest, atS);
@@ -160,15 +163,27 @@ final class Recorder implements Logbook {
       pedalMark = Optional.of(kind);
     }
     LOG.info("pedal: {}", result);
+    return result;
   }
 
   /** A pedal kept down takes back the mark that its own press made, and no other. */
-  private void takeBack() {
-    if (pedalMark.isPresent() && session.isPresent()) {
-      Optional<Mark> gone = log.undoLastMark(session.get().id(), wall.instant());
-      LOG.info("pedal kept down: {} taken back", gone.map(mark -> mark.kind().word()).orElse("-"));
-    }
+  private Optional<Mark> takeBack() {
+    Optional<Mark> gone = pedalMark.isPresent() ? undo() : Optional.empty();
+    gone.ifPresent(mark -> LOG.info("pedal kept down: {} taken back", mark.kind().word()));
     pedalMark = Optional.empty();
+    return gone;
+  }
+
+  @Override
+  public synchronized MarkResult pedalPressed() {
+    return link.latest()
+        .map(status -> markNext(status.uptimeS()))
+        .orElseGet(() -> new MarkResult.Refused("the controller does not answer"));
+  }
+
+  @Override
+  public synchronized Optional<Mark> pedalHeld() {
+    return takeBack();
   }
 
   private void trace(TrayStatus s) {
@@ -195,6 +210,7 @@ final class Recorder implements Logbook {
     lastForecastSecond = second;
     try {
       forecast.follow(session.isPresent() ? s.uptimeS() - sessionZeroS : Double.NaN, s.bathC());
+      watchCaller.follow(forecast.outlook());
     } catch (RuntimeException e) {
       if (forecastFollows) {
         LOG.warn("the forecast stays as it was", e);
@@ -235,13 +251,19 @@ final class Recorder implements Logbook {
             .map(OptionalDouble::of)
             .orElseGet(OptionalDouble::empty);
     Moment at = new Moment(Math.max(0, uptimeS - sessionZeroS), wall.instant());
-    return log.mark(kind, session.orElseThrow().id(), at, by, bath);
+    MarkResult result = log.mark(kind, session.orElseThrow().id(), at, by, bath);
+    if (result instanceof MarkResult.Marked) {
+      link.call(Call.MARKED); // heard and seen: it is safe in the log
+    }
+    return result;
   }
 
   @Override
   public synchronized Optional<Mark> undo() {
     pedalMark = Optional.empty();
-    return session.flatMap(s -> log.undoLastMark(s.id(), wall.instant()));
+    Optional<Mark> gone = session.flatMap(s -> log.undoLastMark(s.id(), wall.instant()));
+    gone.ifPresent(mark -> link.call(Call.TAKEN_BACK));
+    return gone;
   }
 
   @Override

@@ -81,6 +81,13 @@ final class CommandLine {
     return new TrayLink.TrayCalibrated(heard.outcome() == Outcome.DONE, heard.words());
   }
 
+  /** Asks and waits for nothing; nothing is asked where too much waits already. */
+  void tell(CommandCode code, int argument, Runnable wake) {
+    if (put(new Asked(code, argument, 0, 0, new CompletableFuture<>()))) {
+      wake.run();
+    }
+  }
+
   private Heard hear(Asked asked, Runnable wake, long patienceMs) {
     if (!put(asked)) {
       return new Heard(Outcome.NONE, "too many commands at once: press again");

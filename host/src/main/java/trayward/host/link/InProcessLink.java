@@ -11,6 +11,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
 import trayward.controller.app.ControllerRuntime;
 import trayward.controller.app.TrayDesk;
+import trayward.controller.event.AlarmCause;
 import trayward.controller.event.TripCause;
 import trayward.controller.event.WithheldReason;
 import trayward.controller.keep.UpkeepItem;
@@ -132,6 +133,18 @@ public final class InProcessLink implements TrayLink {
   @Override
   public LinkAnswer start(boolean confirmed) {
     return await(controller.mailbox().start(confirmed));
+  }
+
+  @Override
+  public void call(Call call) {
+    var unused = controller.mailbox().call(Calls.of(call));
+  }
+
+  @Override
+  public LinkAnswer silence(String cause) {
+    return AlarmCause.of(cause)
+        .map(known -> await(controller.mailbox().silence(known)))
+        .orElseGet(() -> Calls.noAlarm(cause));
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
+import trayward.controller.event.AlarmCause;
 import trayward.controller.keep.UpkeepItem;
 import trayward.controller.modbus.ModbusClient;
 import trayward.controller.port.MonotonicClock;
@@ -156,6 +157,19 @@ public final class RegisterLink implements TrayLink, AutoCloseable {
     return scaled >= least && scaled <= most
         ? ask(code, (int) scaled & 0xFFFF)
         : new LinkAnswer.Refused("found " + value + ", which no tray can be told");
+  }
+
+  @Override
+  public void call(Call call) {
+    int code = Codes.CALL.code(Calls.of(call));
+    commands.tell(CommandCode.CALL, code, () -> LockSupport.unpark(thread));
+  }
+
+  @Override
+  public LinkAnswer silence(String cause) {
+    return AlarmCause.of(cause)
+        .map(known -> ask(CommandCode.SILENCE, Codes.cause(known)))
+        .orElseGet(() -> Calls.noAlarm(cause));
   }
 
   @Override

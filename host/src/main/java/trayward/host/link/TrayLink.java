@@ -20,6 +20,14 @@ public interface TrayLink {
    */
   LinkAnswer start(boolean confirmed);
 
+  /** Asks buzzer and lamp for a moment and waits for no answer; lost where the line is down. */
+  default void call(Call call) {}
+
+  /** Silences one alarm for two minutes; the others go on, and so does the lamp. */
+  default LinkAnswer silence(String cause) {
+    return new LinkAnswer.Refused("this link carries no silence");
+  }
+
   /** The due dates of maintenance. */
   UpkeepView upkeep();
 

@@ -24,6 +24,13 @@ final class AlarmApi {
 
   void routes(RoutesConfig routes) {
     routes.get("/api/alarms", this::history);
+    routes.post("/api/alarms/{cause}/silence", this::silence);
+  }
+
+  private void silence(Context ctx) {
+    String cause = ctx.pathParam("cause");
+    TrayApi.answer(link.silence(cause));
+    Json.answer(ctx, 200, Json.MAPPER.createObjectNode().put("silenced", cause));
   }
 
   private void history(Context ctx) {

@@ -22,6 +22,8 @@ final class LogApi {
   /** Where a mark may say it comes from. */
   private static final List<String> BY = List.of("page", "pedal", "api");
 
+  private static final String PRESSES = "short or long";
+
   static final String KINDS = "in, emergence or pull";
 
   private final TrayLog log;
@@ -42,6 +44,7 @@ final class LogApi {
     routes.post("/api/prints/{id}/marks", this::markOf);
     routes.get("/api/prints/{id}/trace.csv", this::trace);
     routes.post("/api/marks", this::mark);
+    routes.post("/api/pedal", this::pedal);
   }
 
   private void beginSession(Context ctx) {
@@ -81,6 +84,23 @@ final class LogApi {
       throw Refused.field("by", by, String.join(", ", BY));
     }
     Json.answer(ctx, 201, document(marked(logbook.mark(kind, by))));
+  }
+
+  /** A foot switch that acts as a keyboard: the same rules as the one on a line. */
+  private void pedal(Context ctx) {
+    String press = Json.text(Json.body(ctx, List.of("press")), "press", PRESSES);
+    ObjectNode node = Json.MAPPER.createObjectNode();
+    if (press.equals("short")) {
+      Print print = marked(logbook.pedalPressed());
+      String kind = print.marks().get(print.marks().size() - 1).kind().word();
+      node.put("marked", kind).set("print", document(print));
+    } else if (press.equals("long")) {
+      var unused = link.send(Command.PRESENCE);
+      node.put("undone", logbook.pedalHeld().map(mark -> mark.kind().word()).orElse(null));
+    } else {
+      throw Refused.field("press", press, PRESSES);
+    }
+    Json.answer(ctx, 200, node);
   }
 
   private void markOf(Context ctx) {

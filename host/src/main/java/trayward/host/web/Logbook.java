@@ -16,6 +16,14 @@ public interface Logbook {
   /** Takes back the newest mark of the open session; empty where there is none. */
   Optional<Mark> undo();
 
+  /** A foot on a pedal, wherever it hangs: the next mark that makes sense. */
+  MarkResult pedalPressed();
+
+  /**
+   * The foot stayed for a second: the mark its press made is taken back; empty where it made none.
+   */
+  Optional<Mark> pedalHeld();
+
   /** The open session, begun now where none is; empty where the controller does not answer. */
   Optional<Session> beginSession();
 

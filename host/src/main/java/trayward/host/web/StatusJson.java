@@ -2,6 +2,7 @@ package trayward.host.web;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -36,6 +37,22 @@ final class StatusJson {
   /** The document now; empty where the controller does not answer. */
   Optional<ObjectNode> now() {
     return link.latest().map(this::document);
+  }
+
+  /** What changes where a person should see it at once; empty where the controller is silent. */
+  Optional<List<Object>> sign() {
+    return link.latest()
+        .map(
+            s ->
+                List.of(
+                    s.state(),
+                    s.setC(),
+                    s.firstOut(),
+                    s.alarms(),
+                    s.withheld(),
+                    s.fanProven(),
+                    s.fanCommanded(),
+                    s.level().level()));
   }
 
   private ObjectNode document(TrayStatus s) {

@@ -2,6 +2,7 @@ package trayward.host.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
@@ -14,8 +15,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Sends the status to every listening page four times a second, written once for all. One thread of
- * its own, which never waits for a client; clients come and go on others.
+ * Sends the status to every listening page four times a second, and at once where a person should
+ * see that something changed; written once for all. One thread of its own, which never waits for a
+ * client; clients come and go on others.
  */
 final class StatusStream implements AutoCloseable {
 
@@ -24,7 +26,11 @@ final class StatusStream implements AutoCloseable {
   /** More pages than a darkroom has screens. */
   private static final int MAX_CLIENTS = 64;
 
-  private static final long PERIOD_MS = 250;
+  /** How often is looked for news: twice a scan, so that a change waits for half of one at most. */
+  private static final long LOOK_MS = 50;
+
+  /** Every so many looks without news the status is sent all the same. */
+  private static final int LOOKS = 5;
 
   private final StatusJson status;
   private final Set<Listener> clients = ConcurrentHashMap.newKeySet();
@@ -36,13 +42,16 @@ final class StatusStream implements AutoCloseable {
             return thread;
           });
 
+  // Of the sending thread alone.
+  private Optional<List<Object>> sign = Optional.empty();
+  private int looks;
+
   StatusStream(StatusJson status) {
     this.status = status;
   }
 
   void start() {
-    var unused =
-        executor.scheduleAtFixedRate(this::send, PERIOD_MS, PERIOD_MS, TimeUnit.MILLISECONDS);
+    var unused = executor.scheduleAtFixedRate(this::look, LOOK_MS, LOOK_MS, TimeUnit.MILLISECONDS);
   }
 
   /**
@@ -69,11 +78,18 @@ final class StatusStream implements AutoCloseable {
     return ("event: " + name + "\ndata: " + data + "\n\n").getBytes(StandardCharsets.UTF_8);
   }
 
-  private void send() {
+  private void look() {
     try {
       if (clients.isEmpty()) {
         return;
       }
+      Optional<List<Object>> before = sign;
+      sign = status.sign();
+      looks++;
+      if (looks < LOOKS && sign.equals(before)) {
+        return;
+      }
+      looks = 0;
       // Without a controller nothing is sent, and the page says that the connection is lost.
       Optional<byte[]> now = status.now().map(s -> event("status", Json.write(s)));
       now.ifPresent(text -> clients.forEach(client -> client.offer(text)));

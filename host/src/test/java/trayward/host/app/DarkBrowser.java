@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -12,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javax.imageio.ImageIO;
@@ -88,6 +92,11 @@ final class DarkBrowser implements AutoCloseable {
         .until(d -> Boolean.TRUE.equals(driver.executeScript("return " + script)));
   }
 
+  /** The number that a script's expression is. */
+  double number(String script, Object... arguments) {
+    return Double.parseDouble(String.valueOf(driver.executeScript("return " + script, arguments)));
+  }
+
   /** Takes a picture into the build folder and looks at every pixel. */
   void pure(String name) throws Exception {
     byte[] png = driver.getScreenshotAs(OutputType.BYTES);
@@ -105,6 +114,21 @@ final class DarkBrowser implements AutoCloseable {
     }
     assertTrue(worst <= MOST_GREEN_OR_BLUE, name + " has green or blue of " + worst);
     assertTrue(brightest > 200, name + " shows nothing at all");
+  }
+
+  /** What breaks the rules of WCAG 2.1 A and AA, in words; empty where nothing does. */
+  String inaccessible() throws IOException {
+    try (InputStream in = DarkBrowser.class.getResourceAsStream("/axe.min.js")) {
+      driver.executeScript(
+          new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8));
+    }
+    return String.valueOf(
+        driver.executeAsyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa']})"
+                + ".then(r => done((r.passes.length > 5 ? '' : 'not looked at ')"
+                + " + r.violations.map(v => v.id + ' ' + v.nodes.map(n =>"
+                + " n.target + ' ' + n.failureSummary).join('; '))), e => done(String(e)))"));
   }
 
   /** Nothing lies over another, is cut off, or covers the stop; a finger finds every button. */
@@ -125,7 +149,7 @@ final class DarkBrowser implements AutoCloseable {
 
   /**
    * What is wrong with where things lie, as a list of words. Text is measured by its own lines, not
-   * by the box it stands in. 76 pixels of CSS are 20 mm.
+   * by the box it stands in. A seven inch panel shows 800 pixels on 154 mm: 20 mm are 104 of them.
    */
   private static final String LAYOUT =
       """
@@ -144,7 +168,7 @@ final class DarkBrowser implements AutoCloseable {
       const buttons = [...document.querySelectorAll('button')].filter(shown);
       for (const b of buttons) {
         const r = box(b);
-        if (r.width < 75.5 || r.height < 75.5) wrong.push(told(b) + ' is ' + r.width + ' by ' + r.height);
+        if (r.width < 103.5 || r.height < 103.5) wrong.push(told(b) + ' is ' + r.width + ' by ' + r.height);
         if (r.left < -1 || r.right > innerWidth + 1) wrong.push(told(b) + ' leaves the screen');
         for (const c of buttons) if (b !== c && c.id !== 'stop' && b.id !== 'stop' && over(r, box(c))) wrong.push(told(b) + ' over ' + told(c));
       }

@@ -88,6 +88,7 @@ class DarkPageTest {
         browser.find("start").click();
         browser.awaitText("confirm-words", "breaker test was due");
         browser.pure("page-confirm");
+        browser.wellLaid("page-confirm");
         browser.find("start-anyway").click();
         browser.awaitText("state", "proving", "purging");
         trayward.json("POST", "/api/upkeep/breaker-test/done", "");
@@ -113,6 +114,7 @@ class DarkPageTest {
         browser.driver.get(trayward.page().toString());
         browser.awaitText("alarm-priority", "act before the next print");
         browser.pure("page-lockout");
+        browser.wellLaid("page-lockout");
         browser.find("acknowledge").click();
         trayward.await(
             s -> s.path("alarms").path(0).path("state").asText().startsWith("LATCHED_A"));
@@ -160,6 +162,7 @@ class DarkPageTest {
           browser.find("reference-down").click();
         }
         browser.pure("page-probes");
+        browser.wellLaid("page-probes");
         browser.find("probe-ice").click();
         browser.awaitText("message", "not taken: the probe read 20.");
         browser.find("reference-take").click();

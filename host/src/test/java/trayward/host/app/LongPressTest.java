@@ -1,6 +1,7 @@
 package trayward.host.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -13,6 +14,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.host.link.Call;
 import trayward.host.link.Command;
 import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
@@ -36,6 +38,12 @@ class LongPressTest {
   private static final class Pedal implements TrayLink {
     private final List<LinkEvent> events = new ArrayList<>();
     private @Nullable TrayStatus status;
+    private final List<Call> calls = new ArrayList<>();
+
+    @Override
+    public void call(Call call) {
+      calls.add(call);
+    }
 
     @Override
     public List<LinkEvent> takeEvents() {
@@ -162,6 +170,39 @@ class LongPressTest {
 
   private List<MarkKind> marks() {
     return log.currentPrint().map(Print::marks).orElse(List.of()).stream().map(Mark::kind).toList();
+  }
+
+  @Test
+  void aMarkAndItsTakingBackAreEachConfirmedOnceByTheBuzzer() {
+    press(100);
+    press(100.4);
+    assertEquals(List.of(Call.MARKED), pedal.calls, "two presses within a second are one mark");
+    keptDown(101);
+    keptDown(102);
+    assertEquals(List.of(Call.MARKED, Call.TAKEN_BACK), pedal.calls);
+    pedal.status = status(103);
+    recorder.mark(MarkKind.PULL, "page");
+    assertEquals(2, pedal.calls.size(), "what is refused is not confirmed");
+    recorder.mark(MarkKind.IN, "page");
+    recorder.undo();
+    assertEquals(List.of(Call.MARKED, Call.TAKEN_BACK, Call.MARKED, Call.TAKEN_BACK), pedal.calls);
+  }
+
+  @Test
+  void aFootSwitchOfAKeyboardFollowsTheSameRules() {
+    pedal.status = status(100);
+    recorder.pedalPressed();
+    pedal.status = status(100.7);
+    recorder.pedalPressed();
+    assertEquals(List.of(MarkKind.IN), marks());
+    pedal.status = status(160);
+    recorder.pedalPressed();
+    assertEquals(List.of(MarkKind.IN, MarkKind.EMERGENCE), marks());
+    assertTrue(recorder.pedalHeld().isPresent());
+    assertTrue(recorder.pedalHeld().isEmpty(), "only the mark of its own press");
+    assertEquals(List.of(MarkKind.IN), marks());
+    press(170);
+    assertTrue(recorder.pedalHeld().isPresent(), "either pedal is the same foot");
   }
 
   @Test

@@ -132,10 +132,11 @@ class WiringCheckWorkTest {
 
   @Test
   void aWholeWalkTriesEachOutputAloneAndShowsWhatFollows() throws Exception {
-    assertEquals(0, check(typing("", "", "", "", ""), new Leap(), simulated(), 0, false));
+    assertEquals(0, check(typing("", "", "", "", "", ""), new Leap(), simulated(), 0, false));
     List<String> outputs = lines("output");
     assertTrue(outputs.get(0).startsWith("output  fan on"), outputs.toString());
-    for (String name : List.of("fan", "buzzer", "watchdog_line", "safety_relay", "heater_relay")) {
+    for (String name :
+        List.of("fan", "buzzer", "lamp", "watchdog_line", "safety_relay", "heater_relay")) {
       assertEquals(
           List.of(true, true),
           List.of(
@@ -173,7 +174,7 @@ class WiringCheckWorkTest {
   void aPressedStopIsSaidAndNoRelayIsClosed() throws Exception {
     Files.writeString(folder.resolve("lines").resolve("stop_button"), "0\n");
     Pace ticking = ticking();
-    assertEquals(0, check(typing("s", "s", "s", "", ""), ticking, rig(), 0, false));
+    assertEquals(0, check(typing("s", "s", "s", "s", "", ""), ticking, rig(), 0, false));
     assertTrue(lines("input").contains("input   stop_circuit     open (stop is pressed)"), said());
     assertTrue(said().contains("output  safety_relay refused: the stop circuit"), said());
     assertTrue(said().contains("output  heater_relay refused: the stop circuit"), said());

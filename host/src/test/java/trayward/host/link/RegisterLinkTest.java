@@ -121,6 +121,18 @@ class RegisterLinkTest {
   }
 
   @Test
+  void aCallIsCarriedWithoutAnAnswerAndSilenceIsAnswered() {
+    await(s -> true);
+    for (Call call : Call.values()) {
+      link.call(call);
+      within.call(call);
+    }
+    assertEquals(within.silence("AIR_LOST"), link.silence("AIR_LOST"));
+    assertEquals(new LinkAnswer.Refused("it does not sound"), link.silence("AIR_LOST"));
+    assertEquals(within.silence("MOON"), link.silence("MOON"));
+  }
+
+  @Test
   void aRefusalComesWithItsReasonWordForWord() {
     await(s -> true);
     assertEquals(within.send(Command.RESET), link.send(Command.RESET));

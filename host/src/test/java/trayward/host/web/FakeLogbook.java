@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import trayward.host.session.Mark;
 import trayward.host.session.MarkKind;
+import trayward.host.session.MarkRule;
 import trayward.host.session.Moment;
 import trayward.host.session.Session;
 import trayward.host.store.MarkResult;
@@ -32,6 +33,17 @@ final class FakeLogbook implements Logbook {
   @Override
   public Optional<Mark> undo() {
     return log.openSession().flatMap(s -> log.undoLastMark(s.id(), WALL));
+  }
+
+  @Override
+  public MarkResult pedalPressed() {
+    Session session = beginSession().orElseThrow();
+    return mark(MarkRule.pressed(log.latestPrint(session.id()), nowS), "pedal");
+  }
+
+  @Override
+  public Optional<Mark> pedalHeld() {
+    return undo();
   }
 
   @Override

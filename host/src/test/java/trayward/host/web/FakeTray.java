@@ -90,6 +90,13 @@ final class FakeTray implements TrayLink {
   }
 
   @Override
+  public LinkAnswer silence(String cause) {
+    return alarms.stream().anyMatch(a -> a.cause().equals(cause))
+        ? answer
+        : new LinkAnswer.Refused("it does not sound");
+  }
+
+  @Override
   public LinkAnswer setTemperature(double celsius) {
     return celsius > 50 ? new LinkAnswer.Refused("15 to 50 °C") : answer;
   }
