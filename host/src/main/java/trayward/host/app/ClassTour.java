@@ -37,8 +37,11 @@ public final class ClassTour {
 
   private ClassTour(Path folder) throws IOException {
     this.folder = Files.createDirectories(folder);
-    this.linkPort = freePort();
-    this.pagePort = freePort();
+    try (ServerSocket link = anyPort();
+        ServerSocket page = anyPort()) { // both at once, or they might be one
+      this.linkPort = link.getLocalPort();
+      this.pagePort = page.getLocalPort();
+    }
   }
 
   /**
@@ -57,10 +60,8 @@ public final class ClassTour {
     System.exit(0);
   }
 
-  private static int freePort() throws IOException {
-    try (ServerSocket any = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      return any.getLocalPort();
-    }
+  private static ServerSocket anyPort() throws IOException {
+    return new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
   }
 
   private void half(String which) throws IOException {
