@@ -15,7 +15,7 @@ import java.util.concurrent.locks.LockSupport;
 
 /**
  * Runs a half of the program for some seconds on a simulated tray, so that its classes are loaded
- * and the Java machine can put them into an archive ({@code -XX:ArchiveClassesAtExit}), from which
+ * and the Java machine can list them ({@code -XX:DumpLoadedClassList}) for an archive from which
  * later starts take them. Not a command: only the package's {@code make-archives} starts it. Main
  * thread, and one for each half.
  */
