@@ -63,6 +63,7 @@ class InstallTest {
     for (Process process : running) {
       process.destroyForcibly().waitFor();
     }
+    running.clear();
   }
 
   private String mode(String path) throws IOException {
