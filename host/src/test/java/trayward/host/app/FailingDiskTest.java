@@ -75,6 +75,7 @@ class FailingDiskTest {
             folder = "%s/disk/log"
             [server]
             port = 0
+            host_at_tray = true
             """
                 .formatted(port, folder));
     controller = RunningTrayward.process("controller", "--config", tray.toString());
