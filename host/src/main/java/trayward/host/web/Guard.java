@@ -8,6 +8,7 @@ import java.util.function.LongSupplier;
 import org.eclipse.jetty.http.HttpCookie;
 import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
@@ -42,6 +43,14 @@ final class Guard extends Handler.Wrapper {
 
   /** One more after so many ms: more than a busy script asks. */
   private static final double MS_PER_REQUEST = 3;
+
+  private static final int TOO_LARGE = 413;
+
+  /**
+   * The rest of a body that was refused is read and thrown away up to so many bytes, by no thread
+   * that waits: many clients never see the answer on a line that is closed while they still send.
+   */
+  private static final long READ_ON_MAX = 1 << 20;
 
   private static final Refusal TOO_MANY =
       new Refusal(429, "Too many requests", "too many requests from there: ask again in a moment");
@@ -94,10 +103,20 @@ final class Guard extends Handler.Wrapper {
       return true;
     }
     if (refusal.isPresent()) {
-      Answers.refuse(response, callback, refusal.get());
+      Answers.refuse(response, readOn(asked, request, refusal.get(), callback), refusal.get());
       return true;
     }
     return super.handle(request, response, callback);
+  }
+
+  /** What comes after a refusal: the rest of a body that was too large, where it is not long. */
+  private static Callback readOn(Asked asked, Request request, Refusal why, Callback callback) {
+    boolean told = asked.bodyBytes() > 0 && asked.bodyBytes() <= READ_ON_MAX;
+    if (why.status() != TOO_LARGE || !told) {
+      return callback;
+    }
+    Callback read = Callback.from(callback::succeeded, unread -> callback.succeeded());
+    return Callback.from(() -> Content.Source.consumeAll(request, read), callback::failed);
   }
 
   private Optional<Refusal> refusal(Asked asked, Request request) {

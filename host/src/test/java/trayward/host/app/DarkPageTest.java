@@ -45,6 +45,7 @@ class DarkPageTest {
   }
 
   @Test
+  @Tag("full")
   @Timeout(180)
   void aSessionByClicksWithNoGreenOrBlueInAnyPixel() throws Exception {
     try (RunningTrayward trayward = trayward()) {
@@ -130,6 +131,7 @@ class DarkPageTest {
 
   /** A simulated probe that reads 0.8 K high is put right by clicks, and its doubt becomes less. */
   @Test
+  @Tag("full")
   @Timeout(180)
   void aProbeThatReadsHighIsPutRightByClicks() throws Exception {
     Path config =

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * White-light pages in a real headless browser against the real program: an evening's desk work.
  */
+@Tag("full")
 class WhiteRoundTest {
 
   @TempDir private Path folder;

@@ -32,7 +32,7 @@ import trayward.host.store.TrayLog;
 @Timeout(1800)
 class FuzzedImportTest {
 
-  private static final int TRIED = 60 * Integer.getInteger("trayward.fuzz", 1);
+  private static final int TRIED = 25 * Integer.getInteger("trayward.fuzz", 1);
 
   private static final Instant EVENING = Instant.parse("2031-05-06T19:00:00Z");
 

@@ -272,6 +272,25 @@ class AttackTest {
   }
 
   @Test
+  @Verifies(value = "SR-12", side = Side.ALLOWS)
+  @Verifies(value = "SR-13", side = Side.ALLOWS)
+  void aPageThatStandsAtTheTrayStartsAndResetsWhenAPersonAsks() throws Exception {
+    assertEquals(200, once(START, "").status());
+    assertEquals(200, once("POST /api/commands/reset", "").status());
+    assertEquals(List.of(Command.START, Command.RESET), page.tray.asked);
+  }
+
+  @Test
+  @Verifies(value = "SR-14", side = Side.ALLOWS)
+  void whatIsNoStopStopsNothing() throws Exception {
+    for (String no : new String[] {"GET", "PUT", "DELETE"}) {
+      assertTrue(once(no + " /api/commands/stop", "").status() >= 400, no);
+    }
+    assertEquals(404, once(STOP + "s", "").status());
+    assertEquals(List.of(), page.tray.asked);
+  }
+
+  @Test
   @Verifies(value = "SR-14", side = Side.WITHHOLDS)
   void aStopPassesWhateverElseIsWrongWithIt() throws Exception {
     List<String[]> rude =
