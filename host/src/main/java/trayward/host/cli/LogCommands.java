@@ -2,7 +2,6 @@ package trayward.host.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -22,23 +21,6 @@ final class LogCommands {
     line.addSubcommand(new TakeIn(work))
         .addSubcommand(new Check(work))
         .addSubcommand(new Backup(work));
-  }
-
-  /** What all take; filled in before a call. */
-  private abstract static class OfLog implements Callable<Integer> {
-
-    final Work work;
-
-    @Option(
-        names = "--log",
-        paramLabel = "DIR",
-        defaultValue = "trayward-data",
-        description = "folder of the log (default: ${DEFAULT-VALUE})")
-    Path folder = Path.of("");
-
-    OfLog(Work work) {
-      this.work = work;
-    }
   }
 
   @Command(

@@ -1,7 +1,6 @@
 package trayward.host.cli;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -18,9 +17,7 @@ final class PaperCommand {
   }
 
   /** What both take; filled in before a call. */
-  private abstract static class Paper implements Callable<Integer> {
-
-    final Work work;
+  private abstract static class Paper extends OfLog {
 
     @Parameters(paramLabel = "N", description = "number of the print or the session")
     long number;
@@ -28,15 +25,8 @@ final class PaperCommand {
     @Option(names = "--out", required = true, paramLabel = "FILE", description = "the file")
     Path out = Path.of("");
 
-    @Option(
-        names = "--log",
-        paramLabel = "DIR",
-        defaultValue = "trayward-data",
-        description = "folder of the log (default: ${DEFAULT-VALUE})")
-    Path folder = Path.of("");
-
     Paper(Work work) {
-      this.work = work;
+      super(work);
     }
   }
 

@@ -18,11 +18,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.host.WrittenFiles;
 import trayward.host.bath.BookEntry;
 import trayward.host.report.TraceCsv;
 import trayward.host.session.MarkKind;
@@ -240,18 +239,6 @@ class MainTest {
     assertEquals(2, say("prints", "--log", folder.resolve("nowhere").toString()).code());
   }
 
-  /** Relative paths of the files of a folder, with what is in them. */
-  private static Map<String, String> files(Path of) throws Exception {
-    Map<String, String> files = new TreeMap<>();
-    try (Stream<Path> all = Files.walk(of)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        String bytes = Files.readString(file, StandardCharsets.ISO_8859_1);
-        files.put(of.relativize(file).toString(), bytes);
-      }
-    }
-    return files;
-  }
-
   @Test
   void aLogGoesOutComesInAndIsCheckedAndCopied() throws Exception {
     String log = folder.resolve("data").toString();
@@ -270,7 +257,7 @@ class MainTest {
     assertEquals(0, in.code(), in.err());
     assertTrue(in.out().contains("1 sessions, 1 prints, 2 marks"), in.out());
     assertEquals(0, say("export", "--out", second, "--log", again).code());
-    assertEquals(files(Path.of(first)), files(Path.of(second)));
+    assertEquals(WrittenFiles.of(Path.of(first)), WrittenFiles.of(Path.of(second)));
     Said twice = say("import", first, "--log", again);
     assertEquals(2, twice.code());
     assertEquals(1, twice.err().lines().count(), twice.err());

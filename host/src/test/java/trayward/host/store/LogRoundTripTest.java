@@ -7,18 +7,17 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static trayward.host.store.LogScenes.otherProgramDoes;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import trayward.host.WrittenFiles;
 import trayward.host.report.LogExport;
 import trayward.host.report.LogFolder;
 
@@ -33,16 +32,6 @@ class LogRoundTripTest {
       LogExport.write(to, reader.whole());
     }
     return to;
-  }
-
-  private static Map<String, byte[]> files(Path of) throws IOException {
-    Map<String, byte[]> files = new TreeMap<>();
-    try (Stream<Path> all = Files.walk(of)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        files.put(of.relativize(file).toString(), Files.readAllBytes(file));
-      }
-    }
-    return files;
   }
 
   private static void takeIn(Path from, Path log) throws Exception {
@@ -60,10 +49,10 @@ class LogRoundTripTest {
     takeIn(first, again);
     assertEquals(List.of(), LogCopies.check(again, BookModel.STANDARD).findings());
     Path second = export(again, "second");
-    Map<String, byte[]> was = files(first);
-    Map<String, byte[]> is = files(second);
+    Map<String, String> was = WrittenFiles.of(first);
+    Map<String, String> is = WrittenFiles.of(second);
     assertEquals(was.keySet(), is.keySet());
-    was.forEach((name, bytes) -> assertArrayEquals(bytes, is.get(name), name));
+    was.forEach((name, bytes) -> assertEquals(bytes, is.get(name), name));
     assertEquals(workedOut(log), workedOut(again), "what is worked out is made anew the same");
     try (TrayLog open = LogFile.open(again)) {
       assertTrue(open.counts().prints() > 0);
@@ -109,7 +98,7 @@ class LogRoundTripTest {
     assertEquals(line, refused.getMessage());
     assertFalse(Files.exists(again.resolve(LogFile.NAME)));
     if (Files.exists(again.resolve("pictures"))) {
-      assertEquals(Map.of(), files(again.resolve("pictures")));
+      assertEquals(Map.of(), WrittenFiles.of(again.resolve("pictures")));
     }
   }
 

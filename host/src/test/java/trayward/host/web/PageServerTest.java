@@ -158,35 +158,6 @@ class PageServerTest {
   }
 
   @Test
-  void aKeyboardsFootSwitchMakesTheNextMarkAndTakesItsOwnBack() throws Exception {
-    String pressed = "{\"press\":\"short\"}";
-    logbook.nowS = 10;
-    assertEquals("in", ok(200, "POST", "/api/pedal", pressed).path("marked").asText());
-    logbook.nowS = 10.6;
-    JsonNode again = ok(200, "POST", "/api/pedal", pressed);
-    assertEquals("in", again.path("marked").asText(), "two within a second are one");
-    assertEquals(1, again.path("print").path("marks").size());
-    logbook.nowS = 60;
-    assertEquals("emergence", ok(200, "POST", "/api/pedal", pressed).path("marked").asText());
-    JsonNode kept = ok(200, "POST", "/api/pedal", "{\"press\":\"long\"}");
-    assertEquals("emergence", kept.path("undone").asText());
-    assertEquals(
-        "press", problem(400, "POST", "/api/pedal", "{\"press\":\"hop\"}").path("field").asText());
-    assertTrue(tray.asked.stream().allMatch(Command.PRESENCE::equals), "a foot is presence");
-  }
-
-  @Test
-  void oneAlarmIsSilencedAndOneThatDoesNotSoundIsRefused() throws Exception {
-    tray.alarms =
-        List.of(
-            new AlarmView("AIR_LOST", "UNACKNOWLEDGED", true, "CRITICAL", "", "SR-05", "", "", ""));
-    JsonNode done = ok(200, "POST", "/api/alarms/AIR_LOST/silence", "");
-    assertEquals("AIR_LOST", done.path("silenced").asText());
-    problem(409, "POST", "/api/alarms/TRAY_DRY/silence", "");
-    assertEquals(List.of(), tray.asked, "silencing is not acknowledging");
-  }
-
-  @Test
   void unknownAddressesAndMethodsAreProblemsToo() throws Exception {
     problem(404, "POST", "/api/commands/boil", "");
     problem(404, "GET", "/api/nothing", "");

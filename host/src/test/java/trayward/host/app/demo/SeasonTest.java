@@ -5,19 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import trayward.host.WrittenFiles;
 import trayward.host.bath.Balance;
 import trayward.host.bath.EntryKind;
 import trayward.host.forecast.Coefficient;
@@ -178,18 +176,6 @@ class SeasonTest {
     assertEquals("Dear", Files.readString(letters.resolve("letter.txt")));
   }
 
-  /** Relative paths of the files of a folder, with what is in them. */
-  private static Map<String, String> files(Path of) throws Exception {
-    Map<String, String> files = new TreeMap<>();
-    try (Stream<Path> all = Files.walk(of)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        files.put(
-            of.relativize(file).toString(), Files.readString(file, StandardCharsets.ISO_8859_1));
-      }
-    }
-    return files;
-  }
-
   @Test
   void takenOutAndInAgainItIsTheSameSeasonAndTheForecastFindsTheSameInIt(@TempDir Path place)
       throws Exception {
@@ -201,7 +187,7 @@ class SeasonTest {
       assertTrue(read.invented());
       assertEquals(past(), read.pastPrints().before(Long.MAX_VALUE, Optional.empty()));
     }
-    assertEquals(files(place.resolve("first")), files(place.resolve("second")));
+    assertEquals(WrittenFiles.of(place.resolve("first")), WrittenFiles.of(place.resolve("second")));
     assertEquals(List.of(), LogCopies.check(again, BookModel.STANDARD).findings());
   }
 }
