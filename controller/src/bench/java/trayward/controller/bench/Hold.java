@@ -90,7 +90,7 @@ final class Hold {
       var unused = mailbox.ask(Request.START, true);
     }
     if (attended()) {
-      var unused = mailbox.level(new LevelTold.AsSaid());
+      var unused = mailbox.level(new LevelTold.AsSaid(), true);
     }
     host.beat(scans);
     Snapshot snapshot = scan.run(scans * PERIOD);

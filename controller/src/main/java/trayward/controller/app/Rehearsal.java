@@ -219,7 +219,7 @@ public final class Rehearsal {
     } else if (entry instanceof ScenarioEntry.Pour pour) {
       tray.plant().pour(pour.litres(), pour.celsius());
       if (pour.told()) {
-        var unused = mailbox.level(new LevelTold.Poured(pour.litres()));
+        var unused = mailbox.level(new LevelTold.Poured(pour.litres()), true);
       }
     } else if (entry instanceof ScenarioEntry.ConfirmLevel confirm) {
       confirm(confirm, t, now);
@@ -258,7 +258,7 @@ public final class Rehearsal {
       tell(t, now, EventKind.REFUSED, "CONFIRM_LEVEL", "no power");
       return;
     }
-    var unused = mailbox.level(confirm.told());
+    var unused = mailbox.level(confirm.told(), true);
   }
 
   private boolean set(ScenarioEntry.SetTemperature set, double t, long now) {
@@ -268,7 +268,7 @@ public final class Rehearsal {
       tell(t, now, EventKind.REFUSED, set.word(), why);
       return false;
     }
-    var unused = mailbox.setTemperature(set.celsius());
+    var unused = mailbox.setTemperature(set.celsius(), true);
     boolean lowered = set.celsius() < setC;
     setC = set.celsius();
     return lowered;

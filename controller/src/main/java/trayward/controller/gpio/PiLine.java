@@ -34,6 +34,8 @@ public enum PiLine {
   PRESENCE_BUTTON(Kind.PRESS, 26, "closed while pressed"),
   /** The foot switch. */
   PEDAL(Kind.PRESS, 16, "closed while pressed"),
+  /** The start button, where one is wired. */
+  START_BUTTON(Kind.EXTRA_PRESS, 12, "closed while pressed; optional"),
   /** Read-back of the heater relay's contact. */
   HEATER_CONTACT(Kind.READ_BACK, 20, "closed with the heater relay's contact; optional"),
   /** Read-back of the safety relay's contact. */
@@ -51,6 +53,8 @@ public enum PiLine {
     CAUGHT,
     /** A press between two scans is caught, and bouncing is not counted. */
     PRESS,
+    /** As a press; there only where it is wired: a loose line must not start anything. */
+    EXTRA_PRESS,
     /** Every edge is counted, without debounce. */
     EDGES,
     /** As a level; there only where it is wired. */
@@ -105,12 +109,12 @@ public enum PiLine {
 
   /** Whether it may be left out. */
   public boolean optional() {
-    return kind == Kind.READ_BACK || kind == Kind.EXTRA;
+    return kind == Kind.READ_BACK || kind == Kind.EXTRA || kind == Kind.EXTRA_PRESS;
   }
 
   /** Whether its edges count only after standing still for a time that may be set. */
   public boolean debounced() {
-    return kind == Kind.PRESS || kind == Kind.CAUGHT;
+    return kind == Kind.PRESS || kind == Kind.EXTRA_PRESS || kind == Kind.CAUGHT;
   }
 
   /** Whether a broken wire must read as open: what it proves is never proven by a loose end. */
@@ -127,7 +131,7 @@ public enum PiLine {
 
   private int standardMicros() {
     return switch (kind) {
-      case PRESS -> PRESS_MICROS;
+      case PRESS, EXTRA_PRESS -> PRESS_MICROS;
       case CAUGHT -> CAUGHT_MICROS;
       case OUTPUT, EXTRA, LEVEL, EDGES, READ_BACK -> 0;
     };

@@ -72,7 +72,7 @@ public final class PiLines implements LineReader, AutoCloseable {
     Press press = press(function);
     switch (function.kind()) {
       case EDGES -> in.listen(this::turned);
-      case PRESS -> in.listen(press::edge);
+      case PRESS, EXTRA_PRESS -> in.listen(press::edge);
       case CAUGHT -> in.listen(closed -> press.edge(!closed));
       case OUTPUT, EXTRA, LEVEL, READ_BACK -> {}
     }
@@ -108,6 +108,7 @@ public final class PiLines implements LineReader, AutoCloseable {
               pressed(PiLine.RESET_BUTTON),
               pressed(PiLine.PRESENCE_BUTTON),
               pressed(PiLine.PEDAL),
+              pressed(PiLine.START_BUTTON),
               contact(PiLine.HEATER_CONTACT),
               contact(PiLine.SAFETY_CONTACT));
       readable = true;

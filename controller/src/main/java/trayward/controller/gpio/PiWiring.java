@@ -9,7 +9,7 @@ import java.util.Optional;
 /**
  * Which function stands on which line. Immutable.
  *
- * @param wires each function that is wired; all but read-back and lamp must be
+ * @param wires each function that is wired; all but read-back, lamp and start button must be
  * @param pulsesPerRevolution pulses of the tachometer for one turn, 1 to {@value #MOST_PULSES}
  * @param silenceMs the fan counts as standing after this long without a pulse, ms, {@value
  *     #LEAST_SILENCE_MS} to {@value #MOST_SILENCE_MS}
@@ -53,7 +53,7 @@ public record PiWiring(Map<PiLine, Wire> wires, int pulsesPerRevolution, int sil
     }
   }
 
-  /** The default lines, without read-back and lamp. */
+  /** The default lines, without read-back, lamp and start button. */
   public static PiWiring standard() {
     Map<PiLine, Wire> wires = new EnumMap<>(PiLine.class);
     for (PiLine function : PiLine.values()) {

@@ -10,6 +10,7 @@ package trayward.controller.port;
  * @param resetButton the reset button at the tray is down
  * @param presenceButton the presence button is down
  * @param pedal the foot switch is down
+ * @param startButton the start button at the tray is down; never where none is wired
  * @param heaterContact read-back of the heater relay's contact, where one is wired
  * @param safetyContact the same of the safety relay
  */
@@ -21,10 +22,11 @@ public record LineReadings(
     boolean resetButton,
     boolean presenceButton,
     boolean pedal,
+    boolean startButton,
     Contact heaterContact,
     Contact safetyContact) {
 
-  /** Readings of an installation without read-back of its contacts. */
+  /** Readings of an installation without a start button and read-back of its contacts. */
   public LineReadings(
       boolean present,
       boolean airflow,
@@ -41,6 +43,7 @@ public record LineReadings(
         resetButton,
         presenceButton,
         pedal,
+        false,
         Contact.NOT_WIRED,
         Contact.NOT_WIRED);
   }

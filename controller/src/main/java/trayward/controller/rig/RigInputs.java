@@ -53,6 +53,7 @@ public final class RigInputs implements LineReader, ProbeReader {
         folder.on("reset_button"),
         folder.on("presence_button"),
         folder.on("pedal"),
+        folder.on("start_button"),
         contact("heater_contact"),
         contact("safety_contact"));
   }

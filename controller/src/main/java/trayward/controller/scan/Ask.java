@@ -25,10 +25,11 @@ sealed interface Ask {
   record Start(String unconfirmed, CompletableFuture<Answer> answer) implements Ask {}
 
   /** A new set temperature, °C. */
-  record SetTemperature(double celsius, CompletableFuture<Answer> answer) implements Ask {}
+  record SetTemperature(double celsius, boolean atTray, CompletableFuture<Answer> answer)
+      implements Ask {}
 
   /** Something about the liquid in the tray (SR-28). */
-  record OfLevel(LevelTold told, CompletableFuture<Answer> answer) implements Ask {}
+  record OfLevel(LevelTold told, boolean atTray, CompletableFuture<Answer> answer) implements Ask {}
 
   /** Something to be sounded and shown for a moment. */
   record OfCall(Call call, CompletableFuture<Answer> answer) implements Ask {}

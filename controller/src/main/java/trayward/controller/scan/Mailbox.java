@@ -23,6 +23,12 @@ public final class Mailbox {
   public static final String AT_REST_ONLY =
       "a probe is calibrated at rest, in OFF or AFTER_RUN with heat off, not in ";
 
+  private static final Answer FAR_START =
+      Answer.refused("start needs a person at the tray: its own button there, where one is wired");
+
+  private static final Answer FAR_PRESENCE =
+      Answer.refused("presence is shown at the tray: its pedal or button");
+
   private static final Answer FULL = Answer.refused("too many requests at once: press again");
 
   private final ArrayBlockingQueue<Ask> queue = new ArrayBlockingQueue<>(CAPACITY);
@@ -58,14 +64,18 @@ public final class Mailbox {
    * Asks something of the interlock.
    *
    * @param request what
-   * @param atTray whether the asker stands at the tray, which a reset needs
+   * @param atTray whether the asker stands at the tray, which a start, a reset and a sign of
+   *     presence need (SR-12, SR-13, SR-15)
    */
   public CompletableFuture<Answer> ask(Request request, boolean atTray) {
     if (request == Request.STOP) {
       return stop();
     }
     if (request == Request.START) {
-      return start(false);
+      return start(false, atTray);
+    }
+    if (request == Request.PRESENCE && !atTray) {
+      return CompletableFuture.completedFuture(FAR_PRESENCE);
     }
     return put(new Ask.OfInterlock(request, atTray, new CompletableFuture<>()));
   }
@@ -74,20 +84,32 @@ public final class Mailbox {
    * Asks for a start.
    *
    * @param confirmed whether the person has read what is overdue and starts all the same (SR-23)
+   * @param atTray whether the asker stands at the tray; refused otherwise (SR-13)
    */
-  public CompletableFuture<Answer> start(boolean confirmed) {
+  public CompletableFuture<Answer> start(boolean confirmed, boolean atTray) {
+    if (!atTray) {
+      return CompletableFuture.completedFuture(FAR_START);
+    }
     String unconfirmed = confirmed ? "" : startUnconfirmed.get();
     return put(new Ask.Start(unconfirmed, new CompletableFuture<>()));
   }
 
-  /** Asks for a new set temperature, °C. */
-  public CompletableFuture<Answer> setTemperature(double celsius) {
-    return put(new Ask.SetTemperature(celsius, new CompletableFuture<>()));
+  /**
+   * Asks for a new set temperature, °C.
+   *
+   * @param atTray whether the asker stands at the tray, so that it counts as presence (SR-15)
+   */
+  public CompletableFuture<Answer> setTemperature(double celsius, boolean atTray) {
+    return put(new Ask.SetTemperature(celsius, atTray, new CompletableFuture<>()));
   }
 
-  /** Says something about the liquid in the tray (SR-28); counts as presence. */
-  public CompletableFuture<Answer> level(LevelTold told) {
-    return put(new Ask.OfLevel(told, new CompletableFuture<>()));
+  /**
+   * Says something about the liquid in the tray (SR-28).
+   *
+   * @param atTray whether who says it stands at the tray, so that it counts as presence (SR-15)
+   */
+  public CompletableFuture<Answer> level(LevelTold told, boolean atTray) {
+    return put(new Ask.OfLevel(told, atTray, new CompletableFuture<>()));
   }
 
   /** Asks buzzer and lamp for a moment; counts as nobody's presence. */

@@ -55,6 +55,7 @@ public final class Scan {
   private final Interlock interlock;
   private final Probes probes;
   private final Buttons buttons = new Buttons();
+  private final StartButton startButton;
   private final HostPulse host;
   private final List<Ask> asks = new ArrayList<>();
   private boolean startUnconfirmed;
@@ -122,6 +123,7 @@ public final class Scan {
     this.regulator = regulator;
     this.store = store;
     this.mailbox = mailbox;
+    this.startButton = new StartButton(mailbox);
     this.host = host;
     this.interlock = new Interlock(settings.limits(), settings.spinDownS());
     this.probes = new Probes(probeReader, settings, corrections, events, nowNanos);
@@ -175,6 +177,7 @@ public final class Scan {
     silent.clear();
     startUnconfirmed = false;
     rests = resting();
+    startButton.look(in, nowNanos);
     mailbox.drain(asks);
     for (Ask ask : asks) {
       atTray |= gather(ask, requests, nowNanos);
@@ -238,10 +241,10 @@ public final class Scan {
     }
     if (ask instanceof Ask.SetTemperature set && settable(set.celsius())) {
       setC = set.celsius();
-      requests.add(Request.PRESENCE);
+      present(set.atTray(), requests);
     } else if (ask instanceof Ask.OfLevel of && of.told().believable()) {
       level = level.told(of.told());
-      requests.add(Request.PRESENCE);
+      present(of.atTray(), requests);
       reporter.told(nowNanos, of.told());
     } else if (ask instanceof Ask.OfCall of) {
       signals.call(of.call(), nowNanos);
@@ -251,6 +254,13 @@ public final class Scan {
       probes.correct(c.role(), c.correction(), nowNanos);
     }
     return false;
+  }
+
+  /** What is asked for at the tray shows that somebody is there; from elsewhere it does not. */
+  private static void present(boolean atTray, EnumSet<Request> requests) {
+    if (atTray) {
+      requests.add(Request.PRESENCE);
+    }
   }
 
   /** No heat now, nor in the scan before: a correction must not move a limit under heat. */

@@ -87,15 +87,16 @@ final class CommandDesk {
   private CompletableFuture<Answer> act(CommandCode code, Written w) {
     return switch (code) {
       case STOP -> tray.mailbox().stop();
-      case START -> tray.mailbox().start(false);
-      case START_CONFIRMED -> tray.mailbox().start(true);
+      case START -> tray.mailbox().start(false, tray.hostAtTray());
+      case START_CONFIRMED -> tray.mailbox().start(true, tray.hostAtTray());
       case ACKNOWLEDGE -> ask(Request.ACKNOWLEDGE);
       case RESET -> ask(Request.RESET);
       case PRESENCE -> ask(Request.PRESENCE);
-      case SET_TEMPERATURE -> tray.mailbox().setTemperature((short) w.argument() / 100.0);
-      case TOP_UP -> tray.mailbox().level(new LevelTold.Poured(w.argument() / 1000.0));
-      case LEVEL_HOLDS -> tray.mailbox().level(new LevelTold.Holds(w.argument() / 1000.0));
-      case LEVEL_AS_SAID -> tray.mailbox().level(new LevelTold.AsSaid());
+      case SET_TEMPERATURE ->
+          tray.mailbox().setTemperature((short) w.argument() / 100.0, tray.hostAtTray());
+      case TOP_UP -> level(new LevelTold.Poured(w.argument() / 1000.0));
+      case LEVEL_HOLDS -> level(new LevelTold.Holds(w.argument() / 1000.0));
+      case LEVEL_AS_SAID -> level(new LevelTold.AsSaid());
       case UPKEEP_DONE -> upkeep(w.argument());
       case CALIBRATE_ICE -> role(w).map(tray::calibrateIce).orElseGet(CommandDesk::noSuch);
       case CALIBRATE_REFERENCE ->
@@ -121,6 +122,10 @@ final class CommandDesk {
 
   private CompletableFuture<Answer> ask(Request request) {
     return tray.mailbox().ask(request, tray.hostAtTray());
+  }
+
+  private CompletableFuture<Answer> level(LevelTold told) {
+    return tray.mailbox().level(told, tray.hostAtTray());
   }
 
   private CompletableFuture<Answer> upkeep(int item) {

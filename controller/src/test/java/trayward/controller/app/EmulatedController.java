@@ -48,7 +48,7 @@ public final class EmulatedController {
       // What a busy computer may have tripped before.
       controller.mailbox().ask(Request.ACKNOWLEDGE, true).get();
       controller.mailbox().ask(Request.RESET, true).get();
-      Answer answer = controller.mailbox().start(true).get();
+      Answer answer = controller.mailbox().start(true, true).get();
       return answer.accepted() ? "started" : answer.reason();
     }
     Snapshot now = controller.latest();

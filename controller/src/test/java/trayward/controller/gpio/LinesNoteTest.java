@@ -112,6 +112,9 @@ class LinesNoteTest {
         table. It has no debounce, because that loses pulses.
       - `debounce_us` (0 to 50000) is how long a button must stand still before its press counts. Stop
         acts at once when a scan sees it open; the debounce concerns only a press between two scans.
+      - **A start button** is read only where it has its table, `start_button = {}` at the least. Where no
+        page stands at the tray (`host_at_tray = false`) it is the only start. Wire it where nobody
+        leans on it, within sight of the tray, and away from the reset button.
       - The fan line is left as it was when the program ends in order. Only hardware can promise that
         the fan then runs on.
       """;

@@ -213,16 +213,38 @@ class PiLinesTest {
   }
 
   @Test
+  @Verifies(value = "SR-13", side = Side.WITHHOLDS)
+  void aStartButtonIsReadWhereItIsWiredAndNothingElseIsOne() {
+    assertFalse(lines().read(0).startButton());
+    assertFalse(context.registry().exists(PiLine.START_BUTTON.key()), "it takes no line");
+  }
+
+  @Test
+  @Verifies(value = "SR-13", side = Side.ALLOWS)
+  void aStartButtonThatIsWiredIsReadWhenItGoesDown() {
+    Map<PiLine, Wire> wires = new EnumMap<>(PiWiring.standard().wires());
+    wires.put(PiLine.START_BUTTON, PiLine.START_BUTTON.standard());
+    PiLines lines = lines(new PiWiring(wires, 2, 500));
+    rest();
+    level(PiLine.START_BUTTON, DigitalState.HIGH);
+    assertFalse(lines.read(0).startButton());
+    level(PiLine.START_BUTTON, DigitalState.LOW);
+    assertTrue(lines.read(0).startButton());
+  }
+
+  @Test
   void contactsThatCloseToTheSupplyAreReadTheOtherWayRound() {
     PiLines lines = lines(turned());
     assertEquals(
-        new LineReadings(true, false, 0, false, false, false, false, Contact.OPEN, Contact.OPEN),
+        new LineReadings(
+            true, false, 0, false, false, false, false, false, Contact.OPEN, Contact.OPEN),
         lines.read(0));
     level(PiLine.AIRFLOW, DigitalState.HIGH);
     level(PiLine.STOP_BUTTON, DigitalState.HIGH);
     level(PiLine.SAFETY_CONTACT, DigitalState.HIGH);
     assertEquals(
-        new LineReadings(true, true, 0, true, false, false, false, Contact.OPEN, Contact.CLOSED),
+        new LineReadings(
+            true, true, 0, true, false, false, false, false, Contact.OPEN, Contact.CLOSED),
         lines.read(0));
   }
 

@@ -54,7 +54,7 @@ class BarredOutputsTest {
       new BarredOutputs(new OutputLines(heater, safety, watchdog, fan, buzzer, lamp), now);
 
   private static LineReadings inputs(boolean stopWhole, Contact heater, Contact safety) {
-    return new LineReadings(true, false, 0, stopWhole, false, false, false, heater, safety);
+    return new LineReadings(true, false, 0, stopWhole, false, false, false, false, heater, safety);
   }
 
   private Doing step(Output want, LineReadings in) {

@@ -33,7 +33,7 @@ class MailboxTest {
 
   private void fill() {
     for (int i = 0; i < 1000; i++) {
-      var unused = mailbox.ask(Request.PRESENCE, false);
+      var unused = mailbox.ask(Request.ACKNOWLEDGE, false);
     }
   }
 
@@ -52,13 +52,13 @@ class MailboxTest {
   @Verifies(value = "SR-14", side = Side.ALLOWS)
   void whatFindsTheQueueFullIsToldSoAtOnceAndANewScanMakesRoom() throws Exception {
     fill();
-    CompletableFuture<Answer> start = mailbox.ask(Request.START, false);
+    CompletableFuture<Answer> start = mailbox.ask(Request.START, true);
     assertTrue(start.isDone());
     assertFalse(start.get().accepted());
     assertFalse(start.get().reason().isBlank());
-    assertFalse(mailbox.setTemperature(40).get().accepted());
+    assertFalse(mailbox.setTemperature(40, true).get().accepted());
     drained();
-    assertFalse(mailbox.ask(Request.START, false).isDone());
+    assertFalse(mailbox.ask(Request.START, true).isDone());
     assertEquals(Request.START, requestOf(drained().get(0)));
   }
 
@@ -81,7 +81,7 @@ class MailboxTest {
   @Test
   void requestsComeInTheOrderInWhichTheyWereAsked() {
     var ack = mailbox.ask(Request.ACKNOWLEDGE, false);
-    var set = mailbox.setTemperature(42);
+    var set = mailbox.setTemperature(42, true);
     var reset = mailbox.ask(Request.RESET, true);
     List<Ask> asks = drained();
     assertEquals(List.of(ack, set, reset), asks.stream().map(Ask::answer).toList());

@@ -129,7 +129,7 @@ class SessionTest {
   void aSetTemperatureOutsideOfFifteenToFiftyIsRefusedAndChangesNothing(double celsius)
       throws Exception {
     Deck deck = new Deck();
-    var answer = deck.mailbox.setTemperature(celsius);
+    var answer = deck.mailbox.setTemperature(celsius, true);
     assertEquals(40, deck.scan().setC());
     assertEquals(Answer.refused("15 to 50 °C"), answer.get());
   }
@@ -139,7 +139,7 @@ class SessionTest {
   @Verifies(value = "SR-06", side = Side.ALLOWS)
   void aSetTemperatureFromFifteenToFiftyIsTaken(double celsius) throws Exception {
     Deck deck = new Deck();
-    var answer = deck.mailbox.setTemperature(celsius);
+    var answer = deck.mailbox.setTemperature(celsius, true);
     assertEquals(celsius, deck.scan().setC());
     assertEquals(Answer.DONE, answer.get());
   }

@@ -53,7 +53,7 @@ class StartConfirmedTest {
             .filter(e -> e.kind() == EventKind.REFUSED)
             .map(e -> e.subject())
             .toList());
-    var confirmed = deck.mailbox.start(true);
+    var confirmed = deck.mailbox.start(true, true);
     assertEquals(State.PROVING, deck.scan().state());
     assertEquals(Answer.DONE, confirmed.get());
   }
@@ -64,7 +64,7 @@ class StartConfirmedTest {
   void aStartWithNothingOverdueNeedsNoConfirmation(long laterS) throws Exception {
     Deck deck = deck("b");
     clockS += laterS;
-    var bare = deck.mailbox.start(false);
+    var bare = deck.mailbox.start(false, true);
     assertEquals(State.PROVING, deck.scan().state());
     assertEquals(Answer.DONE, bare.get());
   }
@@ -86,8 +86,8 @@ class StartConfirmedTest {
     for (boolean first : new boolean[] {true, false}) {
       Deck deck = deck("d" + first);
       clockS = INSTALLED_S + 40 * DAY_S;
-      var one = deck.mailbox.start(first);
-      var other = deck.mailbox.start(!first);
+      var one = deck.mailbox.start(first, true);
+      var other = deck.mailbox.start(!first, true);
       assertEquals(State.PROVING, deck.scan().state());
       assertTrue(one.get().accepted() && other.get().accepted());
       clockS = INSTALLED_S;
@@ -101,7 +101,7 @@ class StartConfirmedTest {
     clockS += 40 * DAY_S;
     deck.lines =
         in -> new trayward.controller.port.LineReadings(true, false, 0, false, false, false, false);
-    var confirmed = deck.mailbox.start(true);
+    var confirmed = deck.mailbox.start(true, true);
     assertEquals(State.OFF, deck.scan().state());
     assertFalse(confirmed.get().accepted() || confirmed.get().confirmable());
   }
@@ -121,7 +121,7 @@ class StartConfirmedTest {
       }
       if (i == 6000) {
         unused = deck.ask(Request.PRESENCE);
-        unused = deck.mailbox.setTemperature(35);
+        unused = deck.mailbox.setTemperature(35, true);
       }
       all.add(deck.scan());
     }

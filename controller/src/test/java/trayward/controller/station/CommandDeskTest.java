@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import trayward.controller.Verifies;
 import trayward.controller.Verifies.Side;
 import trayward.controller.keep.CalibrationDesk;
@@ -27,6 +29,8 @@ class CommandDeskTest {
 
   private static final int STOP = 1;
   private static final int START = 2;
+  private static final int PRESENCE = 5;
+  private static final int START_CONFIRMED = 10;
   private static final int ICE = 12;
   private static final int REFERENCE = 13;
 
@@ -55,6 +59,26 @@ class CommandDeskTest {
     assertTrue(write(1, ICE, 0));
     assertTrue(write(2, STOP, 0));
     assertEquals(2, desk.token());
+    assertEquals(CommandResult.Outcome.WAITING, outcome());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {START, START_CONFIRMED, PRESENCE})
+  @Verifies(value = "SR-13", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-15", side = Side.WITHHOLDS)
+  void aHostThatDoesNotStandAtTheTrayNeitherStartsNorShowsPresence(int code) {
+    tray.atTray = false;
+    assertTrue(write(1, code, 0));
+    assertEquals(CommandResult.Outcome.REFUSED, outcome());
+    assertTrue(desk.result().reason().contains("at the tray"), desk.result().reason());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {START, START_CONFIRMED, PRESENCE})
+  @Verifies(value = "SR-13", side = Side.ALLOWS)
+  @Verifies(value = "SR-15", side = Side.ALLOWS)
+  void oneThatDoesIsAskedInTheNextScan(int code) {
+    assertTrue(write(1, code, 0));
     assertEquals(CommandResult.Outcome.WAITING, outcome());
   }
 
@@ -107,6 +131,7 @@ class CommandDeskTest {
   private static final class Waiting implements StationTray {
     CompletableFuture<Answer> answer = new CompletableFuture<>();
     String asked = "";
+    boolean atTray = true;
     private final Mailbox mailbox = new Mailbox();
 
     @Override
@@ -156,7 +181,7 @@ class CommandDeskTest {
 
     @Override
     public boolean hostAtTray() {
-      return false;
+      return atTray;
     }
 
     @Override

@@ -59,6 +59,7 @@ final class WiringItems {
     input(items, in, "reset_button", button(in.resetButton()));
     input(items, in, "presence_button", button(in.presenceButton()));
     input(items, in, "pedal", button(in.pedal()));
+    input(items, in, "start_button", button(in.startButton()));
     input(items, in, "heater_contact", contact(in.heaterContact()));
     input(items, in, "safety_contact", contact(in.safetyContact()));
     for (WiringView.Probe probe : view.probes()) {

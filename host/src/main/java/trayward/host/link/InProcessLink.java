@@ -115,24 +115,24 @@ public final class InProcessLink implements TrayLink {
 
   @Override
   public LinkAnswer setTemperature(double celsius) {
-    return await(controller.mailbox().setTemperature(celsius));
+    return await(controller.mailbox().setTemperature(celsius, hostAtTray));
   }
 
   @Override
   public LinkAnswer topUp(double litres) {
-    return await(controller.mailbox().level(new LevelTold.Poured(litres)));
+    return await(controller.mailbox().level(new LevelTold.Poured(litres), hostAtTray));
   }
 
   @Override
   public LinkAnswer confirmLevel(OptionalDouble litres) {
     LevelTold told =
         litres.isPresent() ? new LevelTold.Holds(litres.getAsDouble()) : new LevelTold.AsSaid();
-    return await(controller.mailbox().level(told));
+    return await(controller.mailbox().level(told, hostAtTray));
   }
 
   @Override
   public LinkAnswer start(boolean confirmed) {
-    return await(controller.mailbox().start(confirmed));
+    return await(controller.mailbox().start(confirmed, hostAtTray));
   }
 
   @Override

@@ -29,12 +29,19 @@ final class LogApi {
   private final TrayLog log;
   private final Logbook logbook;
   private final TrayLink link;
+  private final boolean atTray;
   private final PrintDocuments documents;
 
-  LogApi(TrayLog log, Logbook logbook, TrayLink link) {
+  /**
+   * The requests over a log.
+   *
+   * @param atTray whether who asks stands at the tray, so that a mark shows presence (SR-15)
+   */
+  LogApi(TrayLog log, Logbook logbook, TrayLink link, boolean atTray) {
     this.log = log;
     this.logbook = logbook;
     this.link = link;
+    this.atTray = atTray;
     this.documents = new PrintDocuments(log);
   }
 
@@ -95,7 +102,7 @@ final class LogApi {
       String kind = print.marks().get(print.marks().size() - 1).kind().word();
       node.put("marked", kind).set("print", document(print));
     } else if (press.equals("long")) {
-      var unused = link.send(Command.PRESENCE);
+      present();
       node.put("undone", logbook.pedalHeld().map(mark -> mark.kind().word()).orElse(null));
     } else {
       throw Refused.field("press", press, PRESSES);
@@ -117,9 +124,15 @@ final class LogApi {
     Json.answer(ctx, 201, document(marked(logbook.mark(kind, "api"))));
   }
 
+  /** A mark is a sign of presence (SR-15); whether it was delivered does not change the mark. */
+  private void present() {
+    if (atTray) {
+      var unused = link.send(Command.PRESENCE);
+    }
+  }
+
   private Print marked(MarkResult result) {
-    // A mark is a sign of presence (SR-15); whether it was delivered does not change the mark.
-    var unused = link.send(Command.PRESENCE);
+    present();
     if (result instanceof MarkResult.Marked made) {
       return made.print();
     }

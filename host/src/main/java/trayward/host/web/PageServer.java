@@ -82,7 +82,7 @@ public final class PageServer implements AutoCloseable {
               new AlarmApi(link).routes(config.routes);
               new PlanApi().routes(config.routes);
               new TrayApi(link, status, stream, entrance, door.atTray()).routes(config.routes);
-              new LogApi(log, logbook, link).routes(config.routes);
+              new LogApi(log, logbook, link, door.atTray()).routes(config.routes);
               new BathApi(log, logbook, link, Clock.systemUTC()).routes(config.routes);
               new RepeatApi(log, link, guide).routes(config.routes);
               new AfterApi(log.shelf(), logbook, Clock.system(ZoneId.systemDefault()))

@@ -17,12 +17,8 @@ import trayward.host.web.guard.Entrance;
 /** The part of the interface that speaks with the controller. Safe on any thread. */
 final class TrayApi {
 
-  private static final String FAR_START =
-      "this page does not stand at the tray ([server] host_at_tray = false): start at one that does";
-
-  private static final String FAR_RESET =
-      "this page does not stand at the tray ([server] host_at_tray = false):"
-          + " press the tray's own reset button";
+  private static final String FAR =
+      "this page does not stand at the tray ([server] host_at_tray = false): press the tray's own ";
 
   private final TrayLink link;
   private final StatusJson status;
@@ -34,8 +30,8 @@ final class TrayApi {
    * The requests over a link.
    *
    * @param entrance says whether who listens is still logged in
-   * @param atTray whether who asks stands at the tray, so that it may start and reset (SR-12,
-   *     SR-13)
+   * @param atTray whether who asks stands at the tray, so that it may start, reset and show
+   *     presence (SR-12, SR-13, SR-15)
    */
   TrayApi(
       TrayLink link, StatusJson status, StatusStream stream, Entrance entrance, boolean atTray) {
@@ -85,8 +81,8 @@ final class TrayApi {
                             + Arrays.stream(Command.values())
                                 .map(Command::word)
                                 .collect(Collectors.joining(", "))));
-    if (!atTray && (command == Command.START || command == Command.RESET)) {
-      throw Refused.conflict(command == Command.START ? FAR_START : FAR_RESET);
+    if (!atTray) {
+      refuseFromAfar(command);
     }
     answer(command == Command.START ? link.start(confirmed(ctx)) : link.send(command));
     ObjectNode node = Json.MAPPER.createObjectNode();
@@ -94,6 +90,16 @@ final class TrayApi {
     node.put("accepted", true);
     link.latest().ifPresent(s -> node.put("state", s.state()));
     Json.answer(ctx, 200, node);
+  }
+
+  /** What only a person at the tray does (SR-12, SR-13, SR-15); stop is anybody's. */
+  private static void refuseFromAfar(Command command) {
+    switch (command) {
+      case START -> throw Refused.conflict(FAR + "start button");
+      case RESET -> throw Refused.conflict(FAR + "reset button");
+      case PRESENCE -> throw Refused.conflict(FAR + "pedal or presence button");
+      case STOP, ACKNOWLEDGE -> {}
+    }
   }
 
   /**

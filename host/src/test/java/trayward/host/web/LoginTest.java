@@ -176,17 +176,19 @@ class LoginTest {
   @Test
   @Verifies(value = "SR-12", side = Side.WITHHOLDS)
   @Verifies(value = "SR-13", side = Side.WITHHOLDS)
-  void aPageThatDoesNotStandAtTheTrayNeitherStartsNorResets() throws Exception {
+  @Verifies(value = "SR-15", side = Side.WITHHOLDS)
+  void aPageThatDoesNotStandAtTheTrayNeitherStartsNorResetsNorShowsPresence() throws Exception {
     String cookie = cookie();
-    for (String command : new String[] {"start", "reset"}) {
+    for (String command : new String[] {"start", "reset", "presence"}) {
       RawHttp.Answer answer = once("POST /api/commands/" + command, "", cookie);
       assertEquals(409, answer.status());
       assertTrue(answer.body().contains("host_at_tray"), answer.body());
     }
     String sure = "{\"confirmed\":true}";
     assertEquals(409, once("POST /api/commands/start", sure, cookie).status());
+    assertEquals(201, once("POST /api/marks", "{\"kind\":\"in\"}", cookie).status());
     assertEquals(List.of(), page.tray.asked);
-    for (String command : new String[] {"acknowledge", "presence", "stop"}) {
+    for (String command : new String[] {"acknowledge", "stop"}) {
       assertEquals(200, once("POST /api/commands/" + command, "", cookie).status(), command);
     }
   }

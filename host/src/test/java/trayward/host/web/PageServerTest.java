@@ -21,6 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import trayward.host.Verifies;
+import trayward.host.Verifies.Side;
 import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
 import trayward.host.link.LevelView;
@@ -191,6 +193,7 @@ class PageServerTest {
   }
 
   @Test
+  @Verifies(value = "SR-15", side = Side.ALLOWS)
   void aPrintIsMarkedListedChangedAndHasItsTrace() throws Exception {
     logbook.nowS = 10;
     assertEquals(1, ok(201, "POST", "/api/marks", "{\"kind\":\"in\"}").path("id").asInt());
