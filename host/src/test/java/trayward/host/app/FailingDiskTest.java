@@ -1,6 +1,7 @@
 package trayward.host.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -28,9 +29,9 @@ import trayward.host.store.LogFile;
 import trayward.host.store.LogReader;
 
 /**
- * Controller and host as two processes while the host's disk fills, or reports errors: the bath is
- * held, the page says that the log fails, a mark that is not kept is not answered as kept, and the
- * log is whole afterwards. Passed over where nobody may mount.
+ * Controller and host as two processes while the host's disk fills, turns read-only or reports
+ * errors: the bath is held, the page says that the log fails, a mark that is not kept is not
+ * answered as kept, and the log is whole afterwards. Passed over where nobody may mount.
  */
 @Tag("full")
 @Timeout(value = 240, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
@@ -156,6 +157,27 @@ class FailingDiskTest {
       disk.mountAgain();
       assertWhole(disk.folder().resolve("log"), List.of(MarkKind.IN));
       LogFile.open(disk.folder().resolve("log")).close();
+    }
+  }
+
+  @Test
+  void onADiskThatTurnsReadOnlyHeatGoesOnAndTheLogIsWholeAfterwards() throws Exception {
+    try (SmallDisk disk = SmallDisk.failing(folder.resolve("disk"))) {
+      try (RunningTrayward host = RunningTrayward.host(desk)) {
+        heat(host);
+        disk.turnReadOnly();
+        Path other = disk.folder().resolve("other");
+        String refused = assertThrows(IOException.class, () -> Files.createFile(other)).toString();
+        assertTrue(refused.contains("Read-only file system"), refused);
+        assertHeldWithoutALog(host);
+        host.endPolitely();
+      }
+      disk.mountAgain();
+      assertWhole(disk.folder().resolve("log"), List.of(MarkKind.IN));
+      try (RunningTrayward host = RunningTrayward.host(desk)) {
+        host.await(s -> s.path("log_ok").asBoolean());
+        assertEquals(201, mark(host, "in"));
+      }
     }
   }
 

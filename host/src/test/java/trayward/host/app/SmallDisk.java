@@ -9,7 +9,7 @@ import java.nio.file.Path;
 /**
  * A disk of a few megabytes that can be filled, or made to report errors. It is a file system in
  * memory; the failing one is ext4 on a file there that claims more room than the memory has, so
- * that its writes fail as on a worn card. Mounting takes root.
+ * that its writes fail as on a worn card; it can also be turned read-only. Mounting takes root.
  */
 final class SmallDisk implements AutoCloseable {
 
@@ -79,6 +79,15 @@ final class SmallDisk implements AutoCloseable {
     } catch (IOException full) {
       // That it is full was the aim.
     }
+  }
+
+  /**
+   * Tells the ext4 disk of an error in its own books, upon which it turns read-only under whoever
+   * has files open there (the kernel's documentation of ext4, {@code trigger_fs_error}).
+   */
+  void turnReadOnly() throws IOException {
+    Path books = Path.of("/sys/fs/ext4").resolve(Files.getFileStore(disk).name().substring(5));
+    Files.writeString(books.resolve("trigger_fs_error"), "1");
   }
 
   /** Gives the room back. */

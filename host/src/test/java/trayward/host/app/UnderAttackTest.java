@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Queue;
 import java.util.Set;
@@ -28,6 +29,9 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import org.HdrHistogram.ConcurrentHistogram;
+import org.HdrHistogram.Histogram;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -54,6 +58,7 @@ class UnderAttackTest {
   private static final int IDLE_STREAMS = 1000;
   private static final int SLOW = 200;
   private static final int STOPS = 20;
+  private static final long PERIOD_NANOS = 100_000_000L;
 
   @TempDir Path folder;
 
@@ -165,6 +170,8 @@ class UnderAttackTest {
       assertEquals(
           200, ask(page, "POST", "/api/commands/start", "", "Cookie", cookie).statusCode());
       awaitHeld(page, cookie);
+      Waker waker = new Waker();
+      crowd.execute(() -> waker.run(() -> over));
       JsonNode before = json(page, "/healthz", cookie).path("scan_lateness");
       idle(page, cookie);
       attack(crowd, page, cookie);
@@ -178,6 +185,7 @@ class UnderAttackTest {
       assertTrue(crowd.awaitTermination(2, TimeUnit.MINUTES));
       JsonNode after = calm(page, cookie);
       System.out.println("before the attack " + before + "\nafter it          " + after);
+      System.out.println("beside it, a thread that only wakes: " + waker.lateness());
       System.out.println("a stop took " + stopMs[0] + " ms (median), " + stopMs[1] + " ms (most)");
       new TreeMap<>(answers).forEach((told, times) -> System.out.println(told + ": " + times));
       JsonNode status = json(page, "/api/status", cookie);
@@ -190,6 +198,36 @@ class UnderAttackTest {
       for (Socket each : held) {
         each.close();
       }
+    }
+  }
+
+  /**
+   * A thread that does nothing but wake ten times a second: what this computer itself lets any
+   * thread wait while the crowd is on it, to hold a scan's lateness against.
+   */
+  private static final class Waker {
+    private final Histogram lateMicros = new ConcurrentHistogram(3);
+
+    void run(BooleanSupplier over) {
+      long dueNanos = System.nanoTime();
+      while (!over.getAsBoolean()) {
+        dueNanos += PERIOD_NANOS;
+        long waitNanos = dueNanos - System.nanoTime();
+        while (waitNanos > 0) {
+          LockSupport.parkNanos(waitNanos);
+          waitNanos = dueNanos - System.nanoTime();
+        }
+        lateMicros.recordValue(-waitNanos / 1000);
+      }
+    }
+
+    String lateness() {
+      return String.format(
+          Locale.ROOT,
+          "p50 %.2f ms, p99.9 %.2f ms, most %.2f ms",
+          lateMicros.getValueAtPercentile(50) / 1e3,
+          lateMicros.getValueAtPercentile(99.9) / 1e3,
+          lateMicros.getMaxValue() / 1e3);
     }
   }
 
