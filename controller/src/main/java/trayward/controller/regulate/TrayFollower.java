@@ -60,6 +60,7 @@ final class TrayFollower {
   private final TrayObserver beforeUp;
   private final TrayObserver beforeDown;
   private final TrayObserver before;
+  private final TrayObserver upToThen;
   private TrayObserver calm;
   private TrayObserver poured;
   private TrayObserver covered;
@@ -83,6 +84,7 @@ final class TrayFollower {
     beforeUp = new TrayObserver(belief, room, bathC, plateC);
     beforeDown = new TrayObserver(belief, room, bathC, plateC);
     before = new TrayObserver(belief, room, bathC, plateC);
+    upToThen = new TrayObserver(belief, room, bathC, plateC);
     calm = new TrayObserver(belief, room, bathC, plateC);
     poured = new TrayObserver(belief, room, bathC, plateC);
     covered = new TrayObserver(belief, room, bathC, plateC);
@@ -246,8 +248,14 @@ final class TrayFollower {
   private int best(TrayObserver trial, int earliest, int latest, int step) {
     int best = earliest;
     double least = Double.POSITIVE_INFINITY;
+    upToThen.copy(before);
+    upToThen.judge();
+    int then = sinceBefore;
     for (int ago = earliest; ago >= latest; ago -= step) {
-      suppose(trial, ago);
+      scans.replay(upToThen, then, ago); // what came before is the same for all
+      then = ago;
+      trial.copy(upToThen);
+      supposeNow(trial, ago);
       if (trial.misfit() < least) {
         least = trial.misfit();
         best = ago;
@@ -260,6 +268,10 @@ final class TrayFollower {
     trial.copy(before);
     trial.judge();
     scans.replay(trial, sinceBefore, ago);
+    supposeNow(trial, ago);
+  }
+
+  private void supposeNow(TrayObserver trial, int ago) {
     if (trial == poured) {
       trial.supposePoured(pouredK);
     } else {

@@ -56,6 +56,18 @@ final class TrayObserver {
   /** Longest step of the covariance, s. */
   private static final double MAX_STEP_S = 2;
 
+  /** What each state follows: every other entry of the linearised tray is nought. */
+  private static final int[][] FOLLOWS = {
+    {PLATE, BATH, PLATE_EXTRA},
+    {PLATE, BATH, BATH_EXTRA, GROWTH},
+    {PLATE, PLATE_SENSED},
+    {BATH, BATH_SENSED, LAG},
+    {BATH_EXTRA},
+    {PLATE_EXTRA},
+    {GROWTH},
+    {LAG}
+  };
+
   private final double[] x = new double[N];
   private final double[][] p = new double[N][N];
   private final double[][] f = new double[N][N];
@@ -293,12 +305,20 @@ final class TrayObserver {
     double h = Math.min(MAX_STEP_S, sinceS);
     sinceS = 0;
     linearise(h);
-    multiply(f, p, work);
+    for (int i = 0; i < N; i++) {
+      for (int j = 0; j < N; j++) {
+        double sum = 0;
+        for (int k : FOLLOWS[i]) {
+          sum += f[i][k] * p[k][j];
+        }
+        work[i][j] = sum;
+      }
+    }
     // work f' + wander
     for (int i = 0; i < N; i++) {
       for (int j = 0; j < N; j++) {
         double sum = 0;
-        for (int k = 0; k < N; k++) {
+        for (int k : FOLLOWS[j]) {
           sum += work[i][k] * f[j][k];
         }
         p[i][j] = sum;
@@ -310,7 +330,6 @@ final class TrayObserver {
   private void linearise(double h) {
     double capacity = capacity();
     for (int i = 0; i < N; i++) {
-      Arrays.fill(f[i], 0);
       f[i][i] = 1;
     }
     f[PLATE][PLATE] -= h * (rates.platePerS() + rates.plateLossPerS());
@@ -328,18 +347,6 @@ final class TrayObserver {
     f[BATH_SENSED][BATH_SENSED] = 1 - bathFollow;
     f[BATH_SENSED][BATH] = bathFollow;
     f[BATH_SENSED][LAG] = -(x[BATH] - x[BATH_SENSED]) * h / lagS();
-  }
-
-  private static void multiply(double[][] a, double[][] b, double[][] out) {
-    for (int i = 0; i < N; i++) {
-      for (int j = 0; j < N; j++) {
-        double sum = 0;
-        for (int k = 0; k < N; k++) {
-          sum += a[i][k] * b[k][j];
-        }
-        out[i][j] = sum;
-      }
-    }
   }
 
   private void take(int which, double innovation) {

@@ -59,7 +59,13 @@ record TrayRates(
 
   /** Rate of a full bath, K/s: a bath of less liquid follows faster by as much. */
   double bathRate(double plateC, double bathC, double wallC) {
-    return bathPerS * (plateC - bathC) - bathWallPerS * (bathC - wallC) - lossRate(bathC);
+    return bathRate(plateC, bathC, wallC, evaporationRate(bathC));
+  }
+
+  /** The same with {@link #evaporationRate} of that bath at hand. */
+  double bathRate(double plateC, double bathC, double wallC, double evaporationRate) {
+    double loss = bathLossPerS * (bathC - airC) + evaporationRate;
+    return bathPerS * (plateC - bathC) - bathWallPerS * (bathC - wallC) - loss;
   }
 
   /** Cooling of a full bath by all its losses, K/s. */
@@ -83,6 +89,11 @@ record TrayRates(
    * takes 4180 J from each litre, and a gram of vapour carries its latent heat.
    */
   double vanishingPerS(double bathC) {
-    return evaporationRate(bathC) * TrayModel.LITRE_J_PER_K / (TrayModel.latentJPerG(bathC) * 1000);
+    return vanishingPerS(bathC, evaporationRate(bathC));
+  }
+
+  /** The same with {@link #evaporationRate} of that bath at hand. */
+  double vanishingPerS(double bathC, double evaporationRate) {
+    return evaporationRate * TrayModel.LITRE_J_PER_K / (TrayModel.latentJPerG(bathC) * 1000);
   }
 }

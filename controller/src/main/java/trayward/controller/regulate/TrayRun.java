@@ -17,6 +17,8 @@ final class TrayRun {
   private final double plateLagS;
   private final double bathKeep;
   private final double plateKeep;
+  private final double wallHalf;
+  private final double wallWhole;
   double plateC;
   double bathC;
   double wallC;
@@ -32,6 +34,9 @@ final class TrayRun {
     this.plateLagS = plateLagS;
     this.bathKeep = Math.exp(-1 / bathLagS);
     this.plateKeep = Math.exp(-1 / plateLagS);
+    // Exact for a bath that stands: a thin wall follows at once, in half a second as in a whole.
+    this.wallHalf = -Math.expm1(-0.5 * rates.wallPerS());
+    this.wallWhole = -Math.expm1(-rates.wallPerS());
     this.plateC = plateC;
     this.bathC = bathC;
     this.wallC = bathC;
@@ -46,11 +51,11 @@ final class TrayRun {
     double pm = p + 0.5 * rates.plateRate(u, p, b);
     double bm = b + 0.5 * rates.bathRate(p, b, wallC) / share;
     plateC = p + rates.plateRate(u, pm, bm);
-    // Exact for a bath that stands: a thin wall follows at once, in half a second as in a whole.
-    double wm = wallC + (b - wallC) * -Math.expm1(-0.5 * rates.wallPerS());
-    bathC = b + rates.bathRate(pm, bm, wm) / share;
-    wallC += (bm - wallC) * -Math.expm1(-rates.wallPerS());
-    share = Math.max(LEAST_SHARE, share - rates.vanishingPerS(bm));
+    double wm = wallC + (b - wallC) * wallHalf;
+    double evaporation = rates.evaporationRate(bm);
+    bathC = b + rates.bathRate(pm, bm, wm, evaporation) / share;
+    wallC += (bm - wallC) * wallWhole;
+    share = Math.max(LEAST_SHARE, share - rates.vanishingPerS(bm, evaporation));
     plateSensedC = lagged(plateSensedC, p, plateC, plateLagS, plateKeep);
     bathSensedC = lagged(bathSensedC, b, bathC, bathLagS, bathKeep);
   }
