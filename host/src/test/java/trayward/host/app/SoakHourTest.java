@@ -44,7 +44,9 @@ class SoakHourTest {
    */
   private static final Map<String, Double> GROWTH_MIB = Map.of("controller", 2.0, "host", 8.0);
 
-  private static final Set<String> HEATED = Set.of("HEATING", "HOLDING");
+  /** With READY, where heat is withheld for a moment as the bath is above its set temperature. */
+  private static final Set<String> HEATED = Set.of("READY", "HEATING", "HOLDING");
+
   private static final Path OUT = Path.of("target", "soak");
 
   @TempDir private Path folder;

@@ -16,17 +16,12 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import trayward.controller.app.RehearsalRow;
 import trayward.controller.event.TrayEvent;
-import trayward.controller.event.TripCause;
-import trayward.controller.event.WithheldReason;
 import trayward.controller.scan.Snapshot;
 import trayward.host.link.Command;
-import trayward.host.link.LevelView;
 import trayward.host.link.LinkAnswer;
 import trayward.host.link.LinkEvent;
-import trayward.host.link.TrayKnownView;
 import trayward.host.link.TrayLink;
 import trayward.host.link.TrayStatus;
-import trayward.host.link.UncertaintyView;
 import trayward.host.link.UpkeepView;
 import trayward.host.session.MarkKind;
 import trayward.host.store.LogFile;
@@ -87,7 +82,7 @@ final class SoakWeekHost implements TrayLink {
     nowS = row.tS();
     Snapshot s = row.snapshot();
     boolean silent = row.state().equals("NO_POWER") || row.state().equals("STALLED");
-    status = s == null || silent ? Optional.empty() : Optional.of(status(s));
+    status = s == null || silent ? Optional.empty() : Optional.of(SoakWeekStatus.of(s));
     if (!away) {
       recorder.tick();
     }
@@ -172,43 +167,6 @@ final class SoakWeekHost implements TrayLink {
 
   int lives() {
     return lives;
-  }
-
-  private static TrayStatus status(Snapshot s) {
-    return new TrayStatus(
-        s.scan(),
-        s.uptimeMs() / 1000.0,
-        s.state().name(),
-        s.stateMs() / 1000.0,
-        s.remainingMs() / 1000.0,
-        s.bath().validC(),
-        s.secondBath().validC(),
-        s.plate().validC(),
-        s.bath().kind().name(),
-        s.setC(),
-        s.duty(),
-        s.heaterOn(),
-        s.safetyRelay(),
-        s.fanCommanded(),
-        s.fanProven(),
-        s.fanRpm(),
-        s.airflow(),
-        s.firstOut().map(TripCause::name).orElse(""),
-        List.of(),
-        s.withheld().stream().map(WithheldReason::name).toList(),
-        List.of(),
-        s.presenceDueMs() / 1000.0,
-        s.storeWritable(),
-        s.wear().heaterClosings(),
-        s.wear().safetyClosings(),
-        new LevelView(
-            s.level().level().name(),
-            s.level().litres(),
-            s.level().lowL(),
-            s.level().highL(),
-            s.level().addL()),
-        new UncertaintyView(Double.NaN, Double.NaN, Double.NaN, true),
-        new TrayKnownView("", Double.NaN, Double.NaN, null, 50, ""));
   }
 
   @Override
