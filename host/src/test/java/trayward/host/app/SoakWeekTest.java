@@ -140,9 +140,10 @@ class SoakWeekTest {
         () -> flat(table, "files"));
   }
 
-  /** At the end of each day as at the end of the second: nothing is drawn at that hour. */
+  /** Never more than after the second day: nothing is drawn at that hour. */
   private static void flat(SoakTable table, String column) {
     double second = table.column(column)[1];
-    assertEquals(second, table.most(column, 2, table.size()), column);
+    double most = table.most(column, 2, table.size());
+    assertTrue(most <= second, column + " from " + second + " to " + most);
   }
 }
