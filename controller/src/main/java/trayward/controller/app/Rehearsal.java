@@ -74,7 +74,7 @@ public final class Rehearsal {
   private final Listener listener;
   private final Function<Scenario, Regulator> regulators;
   private final SimulatedTray tray;
-  private final KeepStore store = new MemoryKeepStore();
+  private final KeepStore store;
   private Mailbox mailbox = new Mailbox();
   private final EventBox events = new EventBox();
   private @Nullable Scan scan;
@@ -97,6 +97,20 @@ public final class Rehearsal {
    * @param regulators makes one at each power-up
    */
   public Rehearsal(Scenario scenario, Listener listener, Function<Scenario, Regulator> regulators) {
+    this(scenario, listener, regulators, new MemoryKeepStore());
+  }
+
+  /**
+   * The same with a record of its own.
+   *
+   * @param store loaded at each power-up; what it holds outlives the power
+   */
+  public Rehearsal(
+      Scenario scenario,
+      Listener listener,
+      Function<Scenario, Regulator> regulators,
+      KeepStore store) {
+    this.store = store;
     this.scenario = scenario;
     this.listener = listener;
     this.regulators = regulators;

@@ -15,7 +15,8 @@ import java.util.concurrent.locks.LockSupport;
  * process of its own; arguments are the folder of lines and the folder of probes, and so on in
  * pairs: each pair is a tray with a thread of its own. It models the safety relay whose contact
  * drops a second after the last edge of the watchdog line. What the file {@code rig_leaves} names,
- * in words, it writes no longer, so that a test may spoil it.
+ * in words, it writes no longer, so that a test may spoil it. A file {@code rig_is_given} says what
+ * is put into the bath, J/K and °C; it mixes at once, as much is carried out, and the file goes.
  */
 public final class OutsideRig {
 
@@ -72,6 +73,7 @@ public final class OutsideRig {
       advance(heats ? HEATER_W : 0, number("fan") == 1);
       if (step % 5 == 0) {
         left = names("rig_leaves");
+        takeWhatIsGiven();
         line("fan_rpm", String.format(Locale.ROOT, "%.0f", rpm));
         line("airflow", rpm > RATED_RPM / 2 ? "1" : "0");
         line("stop_button", "1");
@@ -96,6 +98,16 @@ public final class OutsideRig {
     sensedBathC += STEP_S * (bathC - sensedBathC) / 2.0;
     sensedPlateC += STEP_S * (plateC - sensedPlateC) / 2.0;
     rpm += STEP_S * ((fan ? RATED_RPM : 0) - rpm) / 0.5;
+  }
+
+  private void takeWhatIsGiven() throws IOException {
+    Path given = lines.resolve("rig_is_given");
+    if (Files.exists(given)) {
+      String[] words = Files.readString(given).trim().split(" ", -1);
+      double jPerK = Double.parseDouble(words[0]);
+      bathC += (Double.parseDouble(words[1]) - bathC) * jPerK / (BATH_J_PER_K + jPerK);
+      Files.delete(given);
+    }
   }
 
   private int number(String line) {

@@ -97,6 +97,12 @@ final class RigBench {
     return Files.readString(lines().resolve(name)).trim();
   }
 
+  /** The rig's bath gets a sheet or a pour of this heat capacity and temperature. */
+  void give(double jPerK, double celsius) throws IOException {
+    Path beside = Files.writeString(lines().resolve("rig_is_given.test"), jPerK + " " + celsius);
+    Files.move(beside, lines().resolve("rig_is_given"), StandardCopyOption.ATOMIC_MOVE);
+  }
+
   /** From now on the rig leaves these lines and probes alone: returns when it has seen so. */
   void rigLeaves(String names) throws IOException {
     Path beside = Files.writeString(lines().resolve("rig_leaves.test"), names);

@@ -55,7 +55,8 @@ final class RunningTrayward implements AutoCloseable {
     return listen(process("host", "--config", config.toString()));
   }
 
-  private static RunningTrayward listen(Process process) throws IOException {
+  /** Waits for the line of a program, started in some other way, that says where the page is. */
+  static RunningTrayward listen(Process process) throws IOException {
     BufferedReader output =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     List<String> said = new ArrayList<>();
