@@ -166,7 +166,8 @@ class WiringCheckWorkTest {
     assertEquals(0, check(NOBODY, new Leap(), simulated(), 0, false));
     assertEquals(List.of(), lines("output"));
     assertEquals(List.of(), lines("ask"));
-    assertEquals(8, lines("input").size(), said());
+    assertEquals(9, lines("input").size(), said());
+    assertTrue(lines("input").contains("input   start_button     up"), said());
     assertEquals(2, lines("probe").size(), said());
   }
 
