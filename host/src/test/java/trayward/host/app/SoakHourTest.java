@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -134,12 +133,7 @@ class SoakHourTest {
 
   private static SoakPlot.Panel panel(
       String title, double atLeast, SoakTable table, String... columns) {
-    return new SoakPlot.Panel(
-        title,
-        atLeast,
-        Arrays.stream(columns)
-            .map(c -> new SoakPlot.Curve(name(c), Arrays.stream(table.column(c)).boxed().toList()))
-            .toList());
+    return SoakPlot.panel(title, atLeast, table, SoakHourTest::name, columns);
   }
 
   private static String name(String column) {

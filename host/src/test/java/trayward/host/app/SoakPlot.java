@@ -3,8 +3,10 @@ package trayward.host.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 
 /**
  * Curves of a soak trial as one drawing: a panel under another, time to the right, each panel with
@@ -33,6 +35,21 @@ final class SoakPlot {
 
   /** One panel: what is drawn, with its unit, and at the least how high the axis is. */
   record Panel(String title, double atLeast, List<Curve> curves) {}
+
+  /** A panel of some columns of a table, each called by what {@code name} makes of its own. */
+  static Panel panel(
+      String title,
+      double atLeast,
+      SoakTable table,
+      UnaryOperator<String> name,
+      String... columns) {
+    return new Panel(
+        title,
+        atLeast,
+        Arrays.stream(columns)
+            .map(c -> new Curve(name.apply(c), Arrays.stream(table.column(c)).boxed().toList()))
+            .toList());
+  }
 
   /** Writes the drawing; {@code at} is the time of each value, {@code timeTitle} its unit. */
   static void write(

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Tag;
@@ -78,15 +77,7 @@ class SoakWeekTest {
 
   private static SoakPlot.Panel panel(
       String title, double atLeast, SoakTable table, String... columns) {
-    return new SoakPlot.Panel(
-        title,
-        atLeast,
-        Arrays.stream(columns)
-            .map(
-                c ->
-                    new SoakPlot.Curve(
-                        c.replace('_', ' '), Arrays.stream(table.column(c)).boxed().toList()))
-            .toList());
+    return SoakPlot.panel(title, atLeast, table, c -> c.replace('_', ' '), columns);
   }
 
   @Test
