@@ -235,16 +235,6 @@ class PageServerTest {
   }
 
   @Test
-  void aMarkSaysWhereItCameFrom() throws Exception {
-    JsonNode print = ok(201, "POST", "/api/marks", "{\"kind\":\"in\",\"by\":\"page\"}");
-    assertEquals("page", print.path("marks").path(0).path("by").asText());
-    problem(400, "POST", "/api/marks", "{\"kind\":\"pull\",\"by\":\"magic\"}");
-    logbook.nowS = 9;
-    JsonNode pulled = ok(201, "POST", "/api/marks", "{\"kind\":\"pull\"}");
-    assertEquals("api", pulled.path("marks").path(1).path("by").asText());
-  }
-
-  @Test
   void sessionsBathsAndAdditionsAreKept() throws Exception {
     assertEquals(1, ok(201, "POST", "/api/sessions", "").path("id").asInt());
     assertEquals(1, ok(200, "POST", "/api/sessions", "").path("id").asInt());

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import trayward.host.link.AlarmView;
 import trayward.host.link.Command;
 
-/** What wet hands and feet do besides the commands: a foot switch, silence for one alarm. */
+/** What wet hands and feet do besides the commands: marks, a foot switch, silence for an alarm. */
 @Timeout(60)
 class PedalApiTest {
 
@@ -48,6 +48,16 @@ class PedalApiTest {
         "press",
         page.problem(400, "POST", "/api/pedal", "{\"press\":\"hop\"}").path("field").asText());
     assertTrue(page.tray.asked.stream().allMatch(Command.PRESENCE::equals), "a foot is presence");
+  }
+
+  @Test
+  void aMarkSaysWhereItCameFrom() throws Exception {
+    JsonNode print = page.ok(201, "POST", "/api/marks", "{\"kind\":\"in\",\"by\":\"page\"}");
+    assertEquals("page", print.path("marks").path(0).path("by").asText());
+    page.problem(400, "POST", "/api/marks", "{\"kind\":\"pull\",\"by\":\"magic\"}");
+    page.logbook.nowS = 9;
+    JsonNode pulled = page.ok(201, "POST", "/api/marks", "{\"kind\":\"pull\"}");
+    assertEquals("api", pulled.path("marks").path(1).path("by").asText());
   }
 
   @Test
