@@ -58,6 +58,7 @@ public final class ControllerRuntime implements AutoCloseable {
   private final ScanLoop loop;
   private final Wiring wiring;
   private final CountDownLatch firstScan = new CountDownLatch(1);
+  private boolean closed;
 
   /**
    * Wires a controller.
@@ -159,26 +160,46 @@ public final class ControllerRuntime implements AutoCloseable {
   /**
    * Tries a scan in memory, starts the probes and the loop, waits for the first scan, at most ten
    * seconds, and then arms what watches from outside: not before, as a computer that starts slowly
-   * would be restarted.
+   * would be restarted. Told to end while it begins, it does nothing.
    *
    * @throws ConfigRefused where a watchdog cannot be armed; close it then
    */
   public void start() throws ConfigRefused {
+    if (!begun()) {
+      return;
+    }
+    boolean came = false;
+    try {
+      came = firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      came = true; // told to end: what waits here does not say why
+    }
+    arm(came);
+  }
+
+  private synchronized void arm(boolean came) throws ConfigRefused {
+    if (closed) {
+      return;
+    }
+    if (!came) {
+      throw new IllegalStateException("the first scan did not come within " + FIRST_SCAN_S + " s");
+    }
+    watchdogs.arm(System.getenv());
+  }
+
+  /** Starts what runs, unless it was closed before: a program may be ended while it begins. */
+  private synchronized boolean begun() {
+    if (closed) {
+      return false;
+    }
     var unused = DryRun.run();
     wiring.start();
     loop.start();
     counting.start();
     alarmThread.start();
     lessons.start();
-    try {
-      if (!firstScan.await(FIRST_SCAN_S, TimeUnit.SECONDS)) {
-        throw new IllegalStateException(
-            "the first scan did not come within " + FIRST_SCAN_S + " s");
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    watchdogs.arm(System.getenv());
+    return true;
   }
 
   /** The newest snapshot; null before the first scan. */
@@ -229,6 +250,9 @@ public final class ControllerRuntime implements AutoCloseable {
   /** Heat off, watchdog line silent, record written. The fan line stays as SR-21 had it. */
   @Override
   public void close() {
+    synchronized (this) {
+      closed = true;
+    }
     loop.close();
     watchdogs.end(loop.idle());
     wiring.close();

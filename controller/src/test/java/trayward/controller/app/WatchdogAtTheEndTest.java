@@ -1,6 +1,7 @@
 package trayward.controller.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -65,6 +66,19 @@ class WatchdogAtTheEndTest {
   void aControllerThatNeverScannedArmsNothing() throws Exception {
     Path device = Files.createFile(folder.resolve("watchdog"));
     new ControllerRuntime(settings(device(device)), System::nanoTime, () -> 0, e -> {}).close();
+    assertEquals("", Files.readString(device));
+  }
+
+  /** A signal may come while the program begins: what was closed is not started any more. */
+  @Test
+  @Verifies(value = "SR-18", side = Side.WITHHOLDS)
+  void aControllerToldToEndAsItBeginsNeitherScansNorArms() throws Exception {
+    Path device = Files.createFile(folder.resolve("watchdog"));
+    ControllerRuntime runtime =
+        new ControllerRuntime(settings(device(device)), System::nanoTime, () -> 0, e -> {});
+    runtime.close();
+    runtime.start();
+    assertNull(runtime.latest());
     assertEquals("", Files.readString(device));
   }
 

@@ -4,6 +4,7 @@ import io.javalin.util.JavalinBindException;
 import java.time.Clock;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
@@ -69,9 +70,13 @@ final class HostHalf implements AutoCloseable {
     }
   }
 
-  /** Starts recording. */
+  /** Starts recording; nothing where it was closed already: the program is ended as it begins. */
   void start() {
-    var unused = ticks.scheduleAtFixedRate(this::tick, 0, 100, TimeUnit.MILLISECONDS);
+    try {
+      var unused = ticks.scheduleAtFixedRate(this::tick, 0, 100, TimeUnit.MILLISECONDS);
+    } catch (RejectedExecutionException e) {
+      LOG.info("told to end before it began");
+    }
   }
 
   /** What escapes a tick would end all further ones without a word. */
