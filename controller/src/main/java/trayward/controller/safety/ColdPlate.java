@@ -6,8 +6,26 @@ import trayward.controller.event.TripCause;
 /** Names why a plate is colder than the commanded heat allows. Pure. */
 final class ColdPlate {
 
-  /** A bath that follows the plate rises faster than this, K/s; a resting reading does not. */
-  private static final double FOLLOWS = 0.004;
+  /**
+   * A bath bends up by this where heat arrives in it, K: a reading that only changes between two
+   * steps of 1/16 K bends by 1/8 at most. What the room gives a cold bath bends down.
+   */
+  private static final double BENDS_K = 0.15;
+
+  /** A plate within this of its bath cannot be what makes the bath turn, K. */
+  private static final double NEAR_K = 2;
+
+  /** The longest such a turn is taken for, s. */
+  private static final double TURNS_S = 120;
+
+  /** From one reading to the next no plate short of heat rises so much, K. */
+  private static final double LEAP_K = 1.5;
+
+  /** Thirds of this time are long enough for their noise, 0.05 K a reading, to be 0.012 K, s. */
+  private static final double MUTE_S = 50;
+
+  /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
+  private static final double STOPS = 0.003;
 
   /** A value that stands this long while the plate must move is frozen, s. */
   private static final double FROZEN_S = 20;
@@ -25,10 +43,14 @@ final class ColdPlate {
   private static final double APART_K = 1.5;
 
   /**
-   * Near the room a plate without heat stands still, and one with a frozen probe seems to. For so
-   * much time of heat the bath, or the habit of the probe, may tell, s: SR-10 leaves a minute.
+   * Near the room a plate without heat stands still, and one with a frozen probe seems to: the
+   * habit of a quiet probe tells nothing there, because its noise dies away between two steps. For
+   * so much time of heat the bath may tell, s: SR-10 leaves a minute.
    */
   private static final double UNSURE_S = 52;
+
+  /** With heat held off then, what the plate holds still goes into the bath for so long, s. */
+  private static final double AFTER_S = 100;
 
   private ColdPlate() {}
 
@@ -38,29 +60,45 @@ final class ColdPlate {
    * @param plateC plate reading, °C
    * @param bathC bath reading, °C
    * @param airC room air as believed, °C
-   * @param bathSlope slope of the bath reading, K/s
-   * @param plate how long the plate reading has stood still
-   * @param bath the same of the bath
+   * @param offS time since heat was last commanded, s
+   * @param plate how long the plate reading has stood still, and what the bath did meanwhile
+   * @param bath how long the bath reading has stood still
    */
   static @Nullable TripCause cause(
       double plateC,
       double bathC,
       double airC,
-      double bathSlope,
+      double offS,
       ConstantSpan plate,
       ConstantSpan bath) {
-    if (bath.outlasts()) {
+    // At rest near the room a quiet bath reading stands as well, whatever the plate does.
+    boolean stops = bath.celsius() >= ROOM_MAX_C || Math.abs(bath.slope()) >= STOPS;
+    // Where it turns from cooling to warming it stands for a while too, with the plate well above
+    // it.
+    boolean turns = plateC > bathC + NEAR_K && bath.ageS() < TURNS_S;
+    if (plate.lastK() >= LEAP_K) {
+      return TripCause.PLATE_PROBE_BAD; // too cold, and it leaps: it thaws, or is put back
+    }
+    if (bath.outlasts() && stops && !turns) {
       return TripCause.BATH_PROBE_BAD; // the plate cools towards a bath colder than it says
     }
-    // Hanging in the air of the room a live probe may stand still as well, but by its own habit.
-    boolean follows = bathSlope > FOLLOWS && plate.usualS() == 0;
     boolean apart = Math.abs(plateC - bathC) > APART_K;
     boolean warm = plateC > ROOM_MAX_C || (plateC > airC + WARM_K && apart);
-    boolean mustMove = warm || plate.outlasts() || follows;
-    if (plate.ageS() >= FROZEN_S && mustMove) {
+    boolean heatArrives = plate.ageS() >= MUTE_S && plate.bend() >= BENDS_K;
+    if (heatArrives || (warm && plate.ageS() >= FROZEN_S)) {
       return TripCause.PLATE_PROBE_BAD;
     }
-    boolean stands = plate.ageS() >= LIVE_S;
-    return stands && plate.dutyS() < UNSURE_S ? null : TripCause.HEAT_NOT_ARRIVING;
+    boolean open = plate.dutyS() < UNSURE_S || offS < AFTER_S;
+    return stands(plate) && open ? null : TripCause.HEAT_NOT_ARRIVING;
+  }
+
+  /** Whether the plate reading does not move. */
+  static boolean stands(ConstantSpan plate) {
+    return plate.ageS() >= LIVE_S;
+  }
+
+  /** Whether a cold plate has had all the heat it may have before it is named: heat is held off. */
+  static boolean holdsOff(ConstantSpan plate) {
+    return plate.dutyS() >= UNSURE_S;
   }
 }

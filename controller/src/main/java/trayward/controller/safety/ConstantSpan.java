@@ -132,11 +132,32 @@ record ConstantSpan(
         0);
   }
 
+  /** The same probe with its habit, whose value is watched from now on. */
+  ConstantSpan anew() {
+    return new ConstantSpan(
+        celsius, 0, slope, dutyBefore, usualS, lastK, flips, 0, 1, NOTHING, 1, 0);
+  }
+
   /** The integral over the second half of this time less that over the first. */
   double more() {
     int last = entries - 1;
     int half = last / 2;
     return sums.at(2 * half) - 2 * sums.at(half);
+  }
+
+  /**
+   * How far the mean of what was given bent upwards over this time: its step from the second third
+   * to the last less that from the first to the second. 0 for whatever rises or falls evenly.
+   */
+  double bend() {
+    int third = (entries - 1) / 3;
+    if (third == 0) {
+      return 0;
+    }
+    double first = sums.at(third);
+    double second = sums.at(2 * third) - first;
+    double last = sums.at(3 * third) - sums.at(2 * third);
+    return (last - 2 * second + first) / (third * stepS);
   }
 
   /**

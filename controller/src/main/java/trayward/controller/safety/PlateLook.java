@@ -9,12 +9,20 @@ import trayward.controller.event.TripCause;
  *
  * @param coolingPerS cooling rate of the plate as learned, 1/s
  * @param bathFalls the bath reading fell faster than a bath can
+ * @param bathStands it was begun because the bath reading stood still under heat
+ * @param plateStood the plate reading stood still longer than a live one, before or since
  * @param fromC plate when the look began to count, °C; NaN before
  * @param laterC plate at the end of its first part, °C
  * @param countedS time it has counted, s
  */
 record PlateLook(
-    double coolingPerS, boolean bathFalls, double fromC, double laterC, double countedS) {
+    double coolingPerS,
+    boolean bathFalls,
+    boolean bathStands,
+    boolean plateStood,
+    double fromC,
+    double laterC,
+    double countedS) {
 
   /** Through a lag of 8 s a dry plate of 0.6 K/s still climbs for a while: 0.3 K after this, s. */
   private static final double SETTLE_S = 20;
@@ -42,45 +50,83 @@ record PlateLook(
   /** A bath reading that stood this long under heat and through the look, s. */
   private static final double STOOD_S = 55;
 
-  static PlateLook begin(double coolingPerS, boolean bathFalls) {
+  /** A wet plate that would fall by less than this is too near its bath to be told, K. */
+  private static final double SEEN_K = 0.1;
+
+  /** A dry plate loses heat to the room all the same, 1/s: 0.5 W/K of both faces of 1800 J/K. */
+  private static final double DRY_LOSS_PER_S = 0.5 / 1800;
+
+  /** A fall of a dry plate that is not to be overlooked, K. */
+  private static final double DRY_FALL_K = 0.25;
+
+  static PlateLook begin(
+      double coolingPerS, boolean bathFalls, boolean bathStands, boolean plateStood) {
     double least = 1 / PlateGrid.timeS(PlateGrid.TIMES - 1); // where none lives, the slowest
-    return new PlateLook(Math.max(coolingPerS, least), bathFalls, Double.NaN, Double.NaN, 0);
+    double cooling = Math.max(coolingPerS, least);
+    return new PlateLook(cooling, bathFalls, bathStands, plateStood, Double.NaN, Double.NaN, 0);
   }
 
-  PlateLook next(HeatLag heat, double plateC, double dt) {
+  /**
+   * After one scan.
+   *
+   * @param stands the plate reading stands still longer than a live one does
+   */
+  PlateLook next(HeatLag heat, double plateC, double dt, boolean stands) {
+    boolean stood = plateStood || stands;
     if (heat.offS() < SETTLE_S) {
-      return this;
+      return counted(stood, fromC, laterC, countedS);
     }
     if (Double.isNaN(fromC)) {
-      return new PlateLook(coolingPerS, bathFalls, plateC, plateC, 0);
+      return counted(stood, plateC, plateC, 0);
     }
-    double later = countedS < LOOK_S ? plateC : laterC;
-    return new PlateLook(coolingPerS, bathFalls, fromC, later, countedS + dt);
+    return counted(stood, fromC, countedS < LOOK_S ? plateC : laterC, countedS + dt);
+  }
+
+  private PlateLook counted(boolean stood, double from, double later, double seconds) {
+    return new PlateLook(coolingPerS, bathFalls, bathStands, stood, from, later, seconds);
+  }
+
+  /** Whether it is over and the plate too near its bath for any name: what follows is judged. */
+  boolean tooNear(double bathC) {
+    return countedS >= LOOK_S && !bathFalls && !bathStands && DRY_SHARE * wetFall(bathC) < SEEN_K;
+  }
+
+  private double wetFall(double bathC) {
+    return (fromC - bathC) * -Math.expm1(-coolingPerS * LOOK_S);
   }
 
   /** What the plate did so far names; null while it must be looked at longer. */
-  @Nullable TripCause cause(double plateC, double bathC, ConstantSpan plate, ConstantSpan bath) {
+  @Nullable TripCause cause(
+      double plateC, double bathC, double airC, ConstantSpan plate, ConstantSpan bath) {
     if (countedS < LOOK_S) {
       return null;
     }
-    if (plate.ageS() >= SETTLE_S + countedS + FROZEN_PLATE_S) {
+    if (plateStood || plate.ageS() >= SETTLE_S + countedS + FROZEN_PLATE_S) {
       return TripCause.PLATE_PROBE_BAD;
     }
     double change = laterC - fromC;
     if (change >= RISES_K) {
       return TripCause.RELAY_STUCK;
     }
-    double wetFall = (fromC - bathC) * -Math.expm1(-coolingPerS * LOOK_S);
-    if (bathFalls || -change >= DRY_SHARE * wetFall) {
-      return bath.ageS() >= STOOD_S && (bath.outlasts() || bath.usualS() == 0)
+    if (tooNear(bathC)) {
+      return null;
+    }
+    if (bathFalls || -change >= DRY_SHARE * wetFall(bathC)) {
+      // Where heat was given that no bath could have swallowed, habit need not be asked.
+      boolean frozen = bathStands || bath.outlasts() || bath.usualS() == 0;
+      return bath.ageS() >= STOOD_S && frozen
           ? TripCause.BATH_PROBE_BAD
           : TripCause.HEAT_NOT_ARRIVING;
     }
     if (change > -FLAT_K && countedS < LOOK_S + LONGER_S) {
       return null;
     }
-    return change > -FLAT_K && plateC - laterC >= FLAT_K
-        ? TripCause.RELAY_STUCK
-        : TripCause.TRAY_DRY;
+    return change > -FLAT_K && heated(plateC, airC) ? TripCause.RELAY_STUCK : TripCause.TRAY_DRY;
+  }
+
+  /** A flat plate that creeps up, or does not even lose what a dry one loses to the room. */
+  private boolean heated(double plateC, double airC) {
+    double dryFall = DRY_LOSS_PER_S * (plateC - airC) * LONGER_S;
+    return plateC - laterC >= FLAT_K || (dryFall >= DRY_FALL_K && laterC - plateC < dryFall / 2);
   }
 }

@@ -67,7 +67,8 @@ record ReadingTrail(Row celsius, Row takenS, long newestNanos) {
     return slope() + NOISE_K_PER_S < -most / bathJPerK;
   }
 
-  private double median(int from) {
+  /** Median of the three readings that were the newest {@code from} readings ago. */
+  double median(int from) {
     double a = celsius.at(from);
     double b = celsius.at(from + 1);
     double c = celsius.at(from + 2);

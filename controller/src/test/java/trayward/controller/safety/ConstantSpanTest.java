@@ -144,4 +144,31 @@ class ConstantSpanTest {
     assertEquals(0.1, held.flips(), 1e-12);
     assertEquals(-0.25, held.lastK());
   }
+
+  @Test
+  void whatRisesEvenlyDoesNotBendAndWhatBeginsToRiseDoes() {
+    ConstantSpan even = ConstantSpan.START.next(20, 1, 0, true);
+    ConstantSpan begins = even;
+    for (int s = 1; s <= 60; s++) {
+      even = even.next(20, 1, 0.01 * s, true);
+      begins = begins.next(20, 1, s > 40 ? 0.03 : 0, true);
+    }
+    assertEquals(0, even.bend(), 1e-9);
+    assertEquals(0.03, begins.bend(), 1e-9);
+    assertEquals(0, ConstantSpan.START.bend());
+  }
+
+  @Test
+  void anewItKeepsItsHabitAndNothingOfItsTime() {
+    ConstantSpan span = ConstantSpan.START.next(20, 1, 0, true);
+    for (int s = 1; s <= 30; s++) {
+      span = span.next(s % 3 == 0 ? 20 : 20.0625, 1, 5, true);
+    }
+    ConstantSpan anew = span.next(span.celsius(), 1, 5, true).anew();
+    assertEquals(0, anew.ageS());
+    assertEquals(0, anew.dutyS());
+    assertEquals(0, anew.sum());
+    assertEquals(span.usualS(), anew.usualS());
+    assertEquals(span.flips(), anew.flips());
+  }
 }
