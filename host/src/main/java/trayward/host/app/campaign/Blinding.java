@@ -24,12 +24,12 @@ enum Blinding {
       p -> has(p, FaultKind.AIRFLOW_STUCK_ON) && has(p, FaultKind.DUCT_BLOCKED)),
   BOTH_CONTACTS(
       "both contacts welded",
-      EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.HEALTHY_TRIP)),
+      Blinding.heatItself(),
       "no output of the software opens the circuit any more",
       p -> has(p, FaultKind.RELAY_WELDED) && has(p, FaultKind.SAFETY_RELAY_WELDED)),
   FROZEN_AND_WELDED(
       "program stalled, safety contact welded",
-      EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.HEALTHY_TRIP)),
+      Blinding.heatItself(),
       "the pulse that fails opens nothing, and nobody runs to open the other",
       p -> has(p, FaultKind.SCAN_STALL) && has(p, FaultKind.SAFETY_RELAY_WELDED)),
   ONLY_BATH_PROBE_OFF(
@@ -56,7 +56,12 @@ enum Blinding {
       "no plate probe is wired",
       EnumSet.of(Hazard.PLATE_HOT),
       "nothing sees the plate; the notes ask for a thermostat on it",
-      p -> !p.plateFitted());
+      p -> !p.plateFitted()),
+  ONE_PROBE_AT_REST(
+      "one bath probe and no other, at rest",
+      EnumSet.of(Hazard.UNTOLD),
+      "frozen, or live in a bath that gets no heat: it says the same to the last bit",
+      p -> !p.plateFitted() && !p.secondFitted());
 
   private static final Set<FaultKind> LIES =
       EnumSet.of(
@@ -81,6 +86,11 @@ enum Blinding {
     this.hides = Set.copyOf(hides);
     this.reason = reason;
     this.holds = holds;
+  }
+
+  /** All but wrong names: what heat does by itself. */
+  private static Set<Hazard> heatItself() {
+    return EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.UNTOLD, Hazard.HEALTHY_TRIP));
   }
 
   String words() {
