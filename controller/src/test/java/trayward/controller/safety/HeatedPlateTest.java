@@ -16,8 +16,7 @@ class HeatedPlateTest {
   private static ReadingTrail ends(double celsius, double perS) {
     ReadingTrail trail = ReadingTrail.START;
     for (int s = -9; s <= 1; s++) {
-      trail =
-          trail.next(new ThermalInput.Sample(celsius + perS * s, (s + 20) * 1_000_000_000L));
+      trail = trail.next(new ThermalInput.Sample(celsius + perS * s, (s + 20) * 1_000_000_000L));
     }
     return trail;
   }
