@@ -6,11 +6,14 @@ import trayward.controller.event.TripCause;
 /** Names why a plate is colder than the commanded heat allows. Pure. */
 final class ColdPlate {
 
+  /** The slowest plate within limits, 1800 J/K at 12 W/K, follows its bath with this lag, s. */
+  private static final double FOLLOWS_S = 150;
+
   /**
-   * A bath bends up by this where heat arrives in it, K: a reading that only changes between two
-   * steps of 1/16 K bends by 1/8 at most. What the room gives a cold bath bends down.
+   * A plate that followed its bath by so much cannot read as before, K: a step of 1/16 K, half a
+   * step of the bath reading and its noise.
    */
-  private static final double BENDS_K = 0.15;
+  private static final double FOLLOWED_K = 0.12;
 
   /** A plate within this of its bath cannot be what makes the bath turn, K. */
   private static final double NEAR_K = 2;
@@ -20,9 +23,6 @@ final class ColdPlate {
 
   /** From one reading to the next no plate short of heat rises so much, K. */
   private static final double LEAP_K = 1.5;
-
-  /** Thirds of this time are long enough for their noise, 0.05 K a reading, to be 0.012 K, s. */
-  private static final double MUTE_S = 50;
 
   /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
   private static final double STOPS = 0.003;
@@ -49,8 +49,11 @@ final class ColdPlate {
    */
   private static final double UNSURE_S = 52;
 
-  /** With heat held off then, what the plate holds still goes into the bath for so long, s. */
-  private static final double AFTER_S = 100;
+  /**
+   * With heat held off then, what the plate holds still goes into the bath for so long, s: two lags
+   * of the slowest.
+   */
+  private static final double AFTER_S = 300;
 
   private ColdPlate() {}
 
@@ -84,8 +87,8 @@ final class ColdPlate {
     }
     boolean apart = Math.abs(plateC - bathC) > APART_K;
     boolean warm = plateC > ROOM_MAX_C || (plateC > airC + WARM_K && apart);
-    boolean heatArrives = plate.ageS() >= MUTE_S && plate.bend() >= BENDS_K;
-    if (heatArrives || (warm && plate.ageS() >= FROZEN_S)) {
+    boolean mute = plate.followed(FOLLOWS_S) >= FOLLOWED_K; // a live one would have moved
+    if (mute || (warm && plate.ageS() >= FROZEN_S)) {
       return TripCause.PLATE_PROBE_BAD;
     }
     boolean open = plate.dutyS() < UNSURE_S || offS < AFTER_S;

@@ -62,6 +62,9 @@ record ConstantSpan(
   /** Rooms go to 30 °C, and probes read half a kelvin high. */
   private static final double ROOM_MAX_C = 32;
 
+  /** Long enough for the noise of what is given, 0.05 K a reading, to be 0.013 K, s. */
+  private static final double RESTS_S = 16;
+
   private static final Row NOTHING = Row.of(KEPT, 0);
 
   static final ConstantSpan START =
@@ -146,18 +149,24 @@ record ConstantSpan(
   }
 
   /**
-   * How far the mean of what was given bent upwards over this time: its step from the second third
-   * to the last less that from the first to the second. 0 for whatever rises or falls evenly.
+   * How far a body that follows what was given with a lag would have moved in this time, first
+   * order and in the unit of what was given: what the first seconds gave is where it rested.
+   *
+   * @param lagS its time constant, s
    */
-  double bend() {
-    int third = (entries - 1) / 3;
-    if (third == 0) {
+  double followed(double lagS) {
+    int rest = (int) Math.ceil(RESTS_S / stepS);
+    if (entries <= rest) {
       return 0;
     }
-    double first = sums.at(third);
-    double second = sums.at(2 * third) - first;
-    double last = sums.at(3 * third) - sums.at(2 * third);
-    return (last - 2 * second + first) / (third * stepS);
+    double from = sums.at(rest) / (rest * stepS);
+    double share = -Math.expm1(-stepS / lagS);
+    double moved = 0;
+    for (int i = rest; i + 1 < entries; i++) {
+      double mean = (sums.at(i + 1) - sums.at(i)) / stepS;
+      moved += share * (mean - from - moved);
+    }
+    return moved;
   }
 
   /**

@@ -17,11 +17,12 @@ class ColdPlateTest {
   }
 
   private static ConstantSpan span(
-      double celsius, double ageS, double usualS, double dutyS, double bendK) {
+      double celsius, double ageS, double usualS, double dutyS, double bathRoseK) {
     double[] sums = new double[64];
-    sums[3] = bendK; // thirds of one step: what was given came in the last of them
+    double step = 1e9; // far beyond any lag: a plate has followed all of it
+    sums[2] = bathRoseK * step;
     return new ConstantSpan(
-        celsius, ageS, 0, 0, usualS, 0, 1, dutyS, 1, Row.owning(sums), 4, bendK);
+        celsius, ageS, 0, 0, usualS, 0, 1, dutyS, step, Row.owning(sums), 3, sums[2]);
   }
 
   private static final ConstantSpan LIVE = aged(1, 1, 1);
@@ -50,10 +51,9 @@ class ColdPlateTest {
   /** A live reading between two steps stands however lively it was: only the bath can tell. */
   @Test
   @Verifies(value = "SR-08", side = Side.WITHHOLDS)
-  void aColdOneIsFrozenWhereTheBathBendsUp() {
-    assertEquals(TripCause.PLATE_PROBE_BAD, cause(20, 0, span(20, 50, 1, 40, 0.15), LIVE));
-    assertNull(cause(20, 0, span(20, 50, 1, 40, 0.149), LIVE), "the bath rests as well");
-    assertNull(cause(20, 0, span(20, 49.9, 1, 40, 0.15), LIVE), "too short for its noise");
+  void aColdOneIsFrozenWhereItsBathWarmedWithoutIt() {
+    assertEquals(TripCause.PLATE_PROBE_BAD, cause(20, 0, span(20, 50, 1, 40, 0.121), LIVE));
+    assertNull(cause(20, 0, span(20, 50, 1, 40, 0.119), LIVE), "that is within a step");
     assertNull(cause(20, 0, aged(500, 1, 40), LIVE), "its habit is no evidence");
   }
 
@@ -75,9 +75,9 @@ class ColdPlateTest {
     assertNull(cause(21, 0, aged(80, 20, 51.9), LIVE));
     assertEquals(false, ColdPlate.holdsOff(aged(80, 20, 51.9)));
     assertEquals(true, ColdPlate.holdsOff(aged(80, 20, 52)));
-    assertNull(cause(21, 99.9, aged(180, 20, 52), LIVE));
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(21, 100, aged(180, 20, 52), LIVE));
-    assertNull(cause(21, 300, aged(180, 20, 51.9), LIVE), "it has not had its heat");
+    assertNull(cause(21, 299.9, aged(180, 20, 52), LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(21, 300, aged(180, 20, 52), LIVE));
+    assertNull(cause(21, 400, aged(180, 20, 51.9), LIVE), "it has not had its heat");
     assertEquals(
         TripCause.PLATE_PROBE_BAD, cause(21, 60, span(21, 140, 20, 52, 0.2), LIVE), "it came");
   }

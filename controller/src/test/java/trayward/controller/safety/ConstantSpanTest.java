@@ -145,17 +145,23 @@ class ConstantSpanTest {
     assertEquals(-0.25, held.lastK());
   }
 
+  /** The step response of a first-order lag: 1 - exp(-t/lag) of the step. */
   @Test
-  void whatRisesEvenlyDoesNotBendAndWhatBeginsToRiseDoes() {
-    ConstantSpan even = ConstantSpan.START.next(20, 1, 0, true);
-    ConstantSpan begins = even;
-    for (int s = 1; s <= 60; s++) {
-      even = even.next(20, 1, 0.01 * s, true);
-      begins = begins.next(20, 1, s > 40 ? 0.03 : 0, true);
+  void aBodyWithALagFollowsAStepAsFirstOrderBodiesDo() {
+    for (int seconds : new int[] {20, 47, 100, 300}) {
+      ConstantSpan span = ConstantSpan.START.next(20, 1, 0, true);
+      for (int s = 0; s < 16; s++) {
+        span = span.next(20, 1, 5, true);
+      }
+      assertEquals(0, span.followed(150), "it rests");
+      for (int s = 0; s < seconds; s++) {
+        span = span.next(20, 1, 7, true);
+      }
+      double kept = (span.entries() - 1) * span.stepS() - 16; // the newest may lack in its entries
+      assertEquals(seconds, kept, span.stepS());
+      assertEquals(2 * -Math.expm1(-kept / 150), span.followed(150), 1e-9, seconds + " s");
     }
-    assertEquals(0, even.bend(), 1e-9);
-    assertEquals(0.03, begins.bend(), 1e-9);
-    assertEquals(0, ConstantSpan.START.bend());
+    assertEquals(0, ConstantSpan.START.followed(150));
   }
 
   @Test
