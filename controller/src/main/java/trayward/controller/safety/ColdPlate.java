@@ -55,6 +55,12 @@ final class ColdPlate {
    */
   private static final double AFTER_S = 300;
 
+  /** Two lags of an ordinary plate without heat: it has followed its bath, s. */
+  private static final double UNASKED_S = 120;
+
+  /** A bath whose plate moves does not stand so long, s. */
+  private static final double STOOD_S = 300;
+
   private ColdPlate() {}
 
   /**
@@ -64,6 +70,7 @@ final class ColdPlate {
    * @param bathC bath reading, °C
    * @param airC room air as believed, °C
    * @param offS time since heat was last commanded, s
+   * @param leaves the plate reading falls faster than any plate
    * @param plate how long the plate reading has stood still, and what the bath did meanwhile
    * @param bath how long the bath reading has stood still
    */
@@ -72,6 +79,7 @@ final class ColdPlate {
       double bathC,
       double airC,
       double offS,
+      boolean leaves,
       ConstantSpan plate,
       ConstantSpan bath) {
     // At rest near the room a quiet bath reading stands as well, whatever the plate does.
@@ -82,12 +90,14 @@ final class ColdPlate {
     if (plate.lastK() >= LEAP_K) {
       return TripCause.PLATE_PROBE_BAD; // too cold, and it leaps: it thaws, or is put back
     }
-    if (bath.outlasts() && stops && !turns) {
+    // Where nothing is asked of the heater, its plate cools with a bath that says what it was.
+    boolean unasked = offS >= UNASKED_S && bath.ageS() >= STOOD_S;
+    if (!leaves && (unasked || (bath.outlasts() && stops && !turns))) {
       return TripCause.BATH_PROBE_BAD; // the plate cools towards a bath colder than it says
     }
     boolean apart = Math.abs(plateC - bathC) > APART_K;
     boolean warm = plateC > ROOM_MAX_C || (plateC > airC + WARM_K && apart);
-    boolean mute = plate.followed(FOLLOWS_S) >= FOLLOWED_K; // a live one would have moved
+    boolean mute = Math.abs(plate.followed(FOLLOWS_S)) >= FOLLOWED_K; // a live one moves
     if (mute || (warm && plate.ageS() >= FROZEN_S)) {
       return TripCause.PLATE_PROBE_BAD;
     }

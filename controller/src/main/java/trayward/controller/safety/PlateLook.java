@@ -44,6 +44,14 @@ record PlateLook(
   /** Share of a wet plate's fall under which it is not wet. */
   private static final double DRY_SHARE = 0.35;
 
+  /** The time constant of the slowest plate, with some rounding, 1/s. */
+  private static final double SLOWEST_PER_S = 1.001 / PlateGrid.timeS(PlateGrid.TIMES - 1);
+
+  /** Shares of the slowest wet plate's fall: over a minute, and beyond doubt sooner. */
+  private static final double WET_SHARE = 0.75;
+
+  private static final double SURE_SHARE = 1.5;
+
   /** A value that stood this long before heat was held off, and since, is frozen, s. */
   private static final double FROZEN_PLATE_S = 10;
 
@@ -92,7 +100,25 @@ record PlateLook(
   }
 
   private double wetFall(double bathC) {
-    return (fromC - bathC) * -Math.expm1(-coolingPerS * LOOK_S);
+    return wetFall(bathC, LOOK_S);
+  }
+
+  private double wetFall(double bathC, double seconds) {
+    return (fromC - bathC) * -Math.expm1(-coolingPerS * seconds);
+  }
+
+  /** Whether nothing is known of this plate: it is reckoned with as the slowest. */
+  private boolean slowest() {
+    return coolingPerS <= SLOWEST_PER_S;
+  }
+
+  /** A wet plate is no slower than the slowest; one that falls clearly faster is surely wet. */
+  private boolean surely(double bathC) {
+    return fromC - laterC >= SURE_SHARE * wetFall(bathC);
+  }
+
+  private boolean follows(double plateC, double bathC) {
+    return surely(bathC) || fromC - plateC >= WET_SHARE * wetFall(bathC, countedS);
   }
 
   /** What the plate did so far names; null while it must be looked at longer. */
@@ -111,7 +137,11 @@ record PlateLook(
     if (tooNear(bathC)) {
       return null;
     }
-    if (bathFalls || -change >= DRY_SHARE * wetFall(bathC)) {
+    double fall = wetFall(bathC);
+    if (!bathFalls && slowest() && !surely(bathC) && countedS < LOOK_S + LONGER_S) {
+      return null; // no habit to compare with: only time tells the slowest plate from a dry one
+    }
+    if (bathFalls || (slowest() ? follows(plateC, bathC) : -change >= DRY_SHARE * fall)) {
       // Where heat was given that no bath could have swallowed, habit need not be asked.
       boolean frozen = bathStands || bath.outlasts() || bath.usualS() == 0;
       return bath.ageS() >= STOOD_S && frozen

@@ -36,6 +36,15 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
   /** A plate 10 K over its bath falls by less where it forgets in 28 s, K/s. */
   private static final double FALLS_K_PER_S = 0.3;
 
+  /** Beyond noise of a slope over 6 s, K/s. */
+  private static final double LEAVES_K_PER_S = 0.05;
+
+  /** A bath that was poured into unseen may be this many times as far below its plate. */
+  private static final double UNSEEN = 3;
+
+  /** Where none was learned: 700 J/K over 25 W/K, 1/s. */
+  private static final double FASTEST_PER_S = 1.0 / 28;
+
   /** What heat left in a lagging probe has settled, s. */
   private static final double OFF_S = 30;
 
@@ -52,8 +61,8 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
       @Nullable PlateBank now,
       TrayModel model,
       RoomModel room) {
-    boolean learned =
-        before != null && now == null && before.side() == 0 && before.ageS() >= LEARNED_S;
+    boolean ends = now == null || now.side() != 0;
+    boolean learned = before != null && ends && before.side() == 0 && before.ageS() >= LEARNED_S;
     double cooling = before != null && learned ? before.coolingPerS() : coolingPerS;
     double kept = fellK * (1 - FORGETS.share(in.elapsedS()));
     boolean falls = bathNews && bath.full() && bath.fallsBeyond(model, room);
@@ -76,6 +85,16 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
   /** The second bath probe has grown warmer while the first gave one value. */
   boolean secondMoved(ThermalInput in) {
     return in.second().celsius() - secondThenC >= MOVED_K;
+  }
+
+  /**
+   * Whether the plate reading falls as no plate falls towards this bath, nor towards one that was
+   * poured into unseen: its probe leaves it.
+   */
+  boolean leaves(ReadingTrail plate, ReadingTrail bath) {
+    double cooling = coolingPerS > 0 ? coolingPerS : FASTEST_PER_S;
+    double gapK = Math.max(1, plate.median() - bath.median());
+    return plate.slope() < -LEAVES_K_PER_S - UNSEEN * cooling * gapK;
   }
 
   /** Whether the bath reading was seen to fall as only a probe out of the liquid falls. */

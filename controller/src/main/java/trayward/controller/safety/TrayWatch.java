@@ -183,7 +183,10 @@ public record TrayWatch(
       return null;
     }
     boolean restless = !in.state().purged() && PlateMemory.restless(heatNow, bathNow, plateNow);
-    if (bank == null || restless || (bank.side() != 0 && !in.state().purged())) {
+    if (bank == null
+        || restless
+        || plateNow.thaws()
+        || (bank.side() != 0 && !in.state().purged())) {
       return PlateBank.start(model, plateNow.median());
     }
     return bank.next(plateNow.stepS(), heatNow, bathNow, plateNow.median(), room);
@@ -243,6 +246,7 @@ public record TrayWatch(
           bathNow.median(),
           room.airC(),
           heatNow.offS(),
+          knownNow.leaves(plateNow, bathNow),
           plateSpanNow,
           frozen.span());
     }

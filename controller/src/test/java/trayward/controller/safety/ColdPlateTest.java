@@ -29,7 +29,7 @@ class ColdPlateTest {
 
   private static @Nullable TripCause cause(
       double plateC, double offS, ConstantSpan plate, ConstantSpan bath) {
-    return ColdPlate.cause(plateC, 18, 20, offS, plate, bath);
+    return ColdPlate.cause(plateC, 18, 20, offS, false, plate, bath);
   }
 
   @Test
@@ -54,6 +54,8 @@ class ColdPlateTest {
   void aColdOneIsFrozenWhereItsBathWarmedWithoutIt() {
     assertEquals(TripCause.PLATE_PROBE_BAD, cause(20, 0, span(20, 50, 1, 40, 0.121), LIVE));
     assertNull(cause(20, 0, span(20, 50, 1, 40, 0.119), LIVE), "that is within a step");
+    assertEquals(TripCause.PLATE_PROBE_BAD, cause(20, 0, span(20, 50, 1, 40, -0.121), LIVE));
+    assertNull(cause(20, 0, span(20, 50, 1, 40, -0.119), LIVE), "the bath cools as little");
     assertNull(cause(20, 0, aged(500, 1, 40), LIVE), "its habit is no evidence");
   }
 
@@ -92,14 +94,32 @@ class ColdPlateTest {
         TripCause.HEAT_NOT_ARRIVING, cause(45, 0, LIVE, span(43, 119, 1, 1, 0)), "it may turn");
   }
 
+  @Test
+  @Verifies(value = "SR-08", side = Side.WITHHOLDS)
+  void whereNoHeatWasAskedForABathReadingThatStandsIsFrozen() {
+    ConstantSpan stands = span(30, 300, 0, 0, 0);
+    assertEquals(TripCause.BATH_PROBE_BAD, cause(28, 120, LIVE, stands));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(28, 119.9, LIVE, stands), "heat was asked for");
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(28, 120, LIVE, span(30, 299, 0, 0, 0)));
+  }
+
+  /** The probe of the plate falls to the room: no bath draws a plate down so fast. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aPlateProbeThatLeavesItsPlateSaysNothingOfTheBath() {
+    ConstantSpan quiet = span(43, 400, 1, 1, 0);
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, ColdPlate.cause(45, 43, 20, 200, true, LIVE, quiet));
+    assertEquals(TripCause.BATH_PROBE_BAD, ColdPlate.cause(45, 43, 20, 200, false, LIVE, quiet));
+  }
+
   /** A room of 30 °C that was believed to have 20: plate and bath rest in it alike. */
   @Test
   @Verifies(value = "SR-08", side = Side.ALLOWS)
   void aPlateAsWarmAsItsBathMayRestInAWarmRoom() {
     ConstantSpan still = aged(20, 9, 1);
-    assertNull(ColdPlate.cause(30, 28.5, 20, 0, still, LIVE));
-    assertEquals(TripCause.PLATE_PROBE_BAD, ColdPlate.cause(30, 28.4, 20, 0, still, LIVE));
-    assertNull(ColdPlate.cause(32, 32, 20, 0, still, LIVE));
-    assertEquals(TripCause.PLATE_PROBE_BAD, ColdPlate.cause(32.1, 32, 20, 0, still, LIVE));
+    assertNull(ColdPlate.cause(30, 28.5, 20, 0, false, still, LIVE));
+    assertEquals(TripCause.PLATE_PROBE_BAD, ColdPlate.cause(30, 28.4, 20, 0, false, still, LIVE));
+    assertNull(ColdPlate.cause(32, 32, 20, 0, false, still, LIVE));
+    assertEquals(TripCause.PLATE_PROBE_BAD, ColdPlate.cause(32.1, 32, 20, 0, false, still, LIVE));
   }
 }

@@ -91,8 +91,29 @@ class PlateLookTest {
   @Test
   void whereNoRateWasLearnedThePlateIsTakenForTheSlowest() {
     assertEquals(1 / 190.0, PlateLook.begin(0, false, false, false).coolingPerS(), 1e-9);
-    PlateLook look = new PlateLook(1 / 190.0, false, false, false, 50, 49.75, 17);
+    PlateLook look = new PlateLook(1 / 190.0, false, false, false, 50, 49.75, 56);
     assertEquals(TripCause.TRAY_DRY, look.cause(49.75, 40, 20, LIVE, LIVE));
+  }
+
+  /** 10 K over its bath the slowest falls by 0.81 K in 16 s and by 2.55 K in 56 s. */
+  @Test
+  @Verifies(value = "SR-07", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void theSlowestPlateIsLookedAtForAMinuteUnlessItFallsFaster() {
+    assertNull(slowest(49.2, 55.9, 47.5));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, slowest(49.2, 56, 48.05));
+    assertEquals(TripCause.TRAY_DRY, slowest(49.2, 56, 48.15));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, slowest(48.75, 16, 48.75), "surely wet");
+    assertNull(slowest(48.85, 16, 48.85));
+    PlateLook falls = new PlateLook(1 / 190.0, true, false, false, 50, 49.75, 16);
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, falls.cause(49.75, 40, 20, LIVE, LIVE));
+    PlateLook known = new PlateLook(1 / 185.0, false, false, false, 50, 49.6, 16);
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, known.cause(49.6, 40, 20, LIVE, LIVE));
+  }
+
+  private static @Nullable TripCause slowest(double later, double s, double now) {
+    return new PlateLook(1 / 190.0, false, false, false, 50, later, s)
+        .cause(now, 40, 20, LIVE, LIVE);
   }
 
   private static @Nullable TripCause over(double from, double later, double s, double now) {

@@ -62,6 +62,11 @@ class PlateMemoryTest {
     assertEquals(0, next(PlateMemory.START, in, rest, bank(119.9, 0), null).coolingPerS());
     assertEquals(0, next(PlateMemory.START, in, rest, bank(300, 1), null).coolingPerS(), "a lie");
     assertEquals(0, next(PlateMemory.START, in, rest, learned, learned).coolingPerS(), "goes on");
+    for (int side : new int[] {-1, 1}) {
+      PlateBank ends = bank(120.1, side);
+      double kept = next(PlateMemory.START, in, rest, learned, ends).coolingPerS();
+      assertEquals(learned.coolingPerS(), kept, "what ended it came after");
+    }
     PlateMemory knows = new PlateMemory(0.02, 0, 40, 40);
     assertEquals(0.02, next(knows, in, rest, null, null).coolingPerS());
   }
@@ -110,6 +115,21 @@ class PlateMemoryTest {
     assertEquals(1, stands.bathRoseK(in(1, 41, 45, Double.NaN)));
     PlateMemory moves = next(stands, in(1, 41, 44, Double.NaN), rest, null, null);
     assertEquals(0, moves.bathRoseK(in(1, 41, 44, Double.NaN)));
+  }
+
+  /** 0.05 K/s and three times 0.02 of the gap; 700 J/K over 25 W/K where nothing was learned. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aPlateReadingThatFallsFasterThanAnyPlateLeavesIt() {
+    PlateMemory knows = new PlateMemory(0.02, 0, 40, 40);
+    ReadingTrail bath = course(40, 0);
+    assertEquals(true, knows.leaves(course(45 + 10 * 0.36, -0.36), bath), "from 45 °C");
+    assertEquals(false, knows.leaves(course(45 + 10 * 0.34, -0.34), bath));
+    assertEquals(true, knows.leaves(course(38, -0.12), bath), "a kelvin at least");
+    assertEquals(false, knows.leaves(course(38, -0.10), bath));
+    assertEquals(true, PlateMemory.START.leaves(course(38, -0.16), bath));
+    assertEquals(false, PlateMemory.START.leaves(course(38, -0.15), bath));
+    assertEquals(false, knows.leaves(course(45, 0.5), bath));
   }
 
   private static HeatLag off(double seconds) {

@@ -47,6 +47,11 @@ enum Blinding {
       EnumSet.of(Hazard.BATH_HOT, Hazard.PLATE_HOT),
       "neither shows where the heat goes",
       p -> !p.secondFitted() && lies(p, Part.BATH_PROBE) && lies(p, Part.PLATE_PROBE)),
+  ALL_FROZEN(
+      "bath and plate probe both frozen",
+      EnumSet.of(Hazard.UNTOLD),
+      "readings that all stand are those of a tray at rest that no heat reaches",
+      Blinding::allFrozen),
   PLATE_UNSEEN(
       "plate probe lies in a pair",
       EnumSet.of(Hazard.PLATE_HOT),
@@ -123,6 +128,13 @@ enum Blinding {
 
   private static boolean has(SessionPlan plan, FaultKind kind) {
     return plan.faults().stream().anyMatch(f -> f.kind() == kind);
+  }
+
+  /** Whether every probe that is wired is frozen, and there are two at least. */
+  static boolean allFrozen(SessionPlan plan) {
+    boolean second = !plan.secondFitted() || has(plan, FaultKind.SECOND_FROZEN);
+    boolean both = has(plan, FaultKind.PROBE_FROZEN) && has(plan, FaultKind.PLATE_FROZEN);
+    return plan.plateFitted() && both && second;
   }
 
   private static boolean lies(SessionPlan plan, Part part) {

@@ -203,6 +203,22 @@ class OracleTest {
   }
 
   @Test
+  void whereEveryProbeIsFrozenStandingReadingsAreThoseOfATrayWithoutHeat() {
+    FaultPlan bath = fault(FaultKind.PROBE_FROZEN, 100, 0);
+    FaultPlan plate = fault(FaultKind.PLATE_FROZEN, 100, 0);
+    FaultPlan second = fault(FaultKind.SECOND_FROZEN, 100, 0);
+    TripCause heat = TripCause.HEAT_NOT_ARRIVING;
+    Told all = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(), all.hazards());
+    assertEquals(Hazard.UNTOLD, all.outcome().apart().get(0).hazard());
+    Told two = session(true, List.of(bath, plate)).until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(Hazard.MISNAMED), two.hazards(), "the second lives");
+    Told other = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0);
+    other.trips(TripCause.RELAY_STUCK);
+    assertEquals(List.of(Hazard.MISNAMED), other.hazards(), "no such name");
+  }
+
+  @Test
   void aNameThatAnotherSensorOrTheBathItselfCouldTellIsFalse() {
     List<FaultPlan> frozen = List.of(fault(FaultKind.PROBE_FROZEN, 100, 0));
     List<FaultPlan> open = List.of(fault(FaultKind.BREAKER_TRIPPED, 100, 0));
