@@ -64,6 +64,9 @@ record PlateLook(
   /** A dry plate loses heat to the room all the same, 1/s: 0.5 W/K of both faces of 1800 J/K. */
   private static final double DRY_LOSS_PER_S = 0.5 / 1800;
 
+  /** The most: of 700 J/K, in a room a third colder than believed, 1/s. */
+  private static final double DRY_MOST_PER_S = 1.33 * 0.5 / 700;
+
   /** A fall of a dry plate that is not to be overlooked, K. */
   private static final double DRY_FALL_K = 0.25;
 
@@ -117,13 +120,25 @@ record PlateLook(
     return fromC - laterC >= SURE_SHARE * wetFall(bathC);
   }
 
-  private boolean follows(double plateC, double bathC) {
-    return surely(bathC) || fromC - plateC >= WET_SHARE * wetFall(bathC, countedS);
+  /** Falls as the slowest wet plate, or faster than any dry one: its bath is not what it says. */
+  private boolean follows(double plateC, double bathC, double airC) {
+    double wet = WET_SHARE * wetFall(bathC, countedS);
+    double dry = DRY_MOST_PER_S * countedS * (plateC - airC);
+    return surely(bathC) || fromC - plateC >= Math.min(wet, dry);
   }
 
-  /** What the plate did so far names; null while it must be looked at longer. */
+  /**
+   * What the plate did so far names; null while it must be looked at longer.
+   *
+   * @param inLiquid the bath probe is surely in liquid: the plate was off it, and is back
+   */
   @Nullable TripCause cause(
-      double plateC, double bathC, double airC, ConstantSpan plate, ConstantSpan bath) {
+      double plateC,
+      double bathC,
+      double airC,
+      boolean inLiquid,
+      ConstantSpan plate,
+      ConstantSpan bath) {
     if (countedS < LOOK_S) {
       return null;
     }
@@ -141,12 +156,13 @@ record PlateLook(
     if (!bathFalls && slowest() && !surely(bathC) && countedS < LOOK_S + LONGER_S) {
       return null; // no habit to compare with: only time tells the slowest plate from a dry one
     }
-    if (bathFalls || (slowest() ? follows(plateC, bathC) : -change >= DRY_SHARE * fall)) {
+    if (bathFalls || (slowest() ? follows(plateC, bathC, airC) : -change >= DRY_SHARE * fall)) {
       // Where heat was given that no bath could have swallowed, habit need not be asked.
       boolean frozen = bathStands || bath.outlasts() || bath.usualS() == 0;
-      return bath.ageS() >= STOOD_S && frozen
-          ? TripCause.BATH_PROBE_BAD
-          : TripCause.HEAT_NOT_ARRIVING;
+      if (bath.ageS() >= STOOD_S && frozen) {
+        return TripCause.BATH_PROBE_BAD;
+      }
+      return inLiquid && !bathFalls ? TripCause.TRAY_DRY : TripCause.HEAT_NOT_ARRIVING;
     }
     if (change > -FLAT_K && countedS < LOOK_S + LONGER_S) {
       return null;

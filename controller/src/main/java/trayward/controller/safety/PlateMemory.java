@@ -36,6 +36,15 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
   /** A plate 10 K over its bath falls by less where it forgets in 28 s, K/s. */
   private static final double FALLS_K_PER_S = 0.3;
 
+  /** Rooms go to 30 °C, and probes read half a kelvin high. */
+  private static final double ROOM_MAX_C = 32;
+
+  /** An offset that jumps is more, K: probes within limits are 0.5 K off. */
+  private static final double STIRRED_K = 0.5;
+
+  /** A probe in air that has lost 3 K of 4 still falls by 0.01 K/s. */
+  private static final double FALLING_K_PER_S = 0.006;
+
   /** Beyond noise of a slope over 6 s, K/s. */
   private static final double LEAVES_K_PER_S = 0.05;
 
@@ -95,6 +104,14 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
     double cooling = coolingPerS > 0 ? coolingPerS : FASTEST_PER_S;
     double gapK = Math.max(1, plate.median() - bath.median());
     return plate.slope() < -LEAVES_K_PER_S - UNSEEN * cooling * gapK;
+  }
+
+  /**
+   * Whether the bath probe is surely in liquid: it reads what no room has, and neither falls nor
+   * has fallen as one in air.
+   */
+  boolean inLiquid(double bathC, ConstantSpan bath) {
+    return bathC >= ROOM_MAX_C && fellK < STIRRED_K && bath.slope() > -FALLING_K_PER_S;
   }
 
   /** Whether the bath reading was seen to fall as only a probe out of the liquid falls. */

@@ -238,7 +238,12 @@ public record TrayWatch(
     }
     if (lookNow != null) {
       return lookNow.cause(
-          plateNow.median(), bathNow.median(), room.airC(), plateSpanNow, frozen.span());
+          plateNow.median(),
+          bathNow.median(),
+          room.airC(),
+          knownNow.inLiquid(bathNow.median(), frozen.span()),
+          plateSpanNow,
+          frozen.span());
     }
     if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
       return ColdPlate.cause(

@@ -26,7 +26,7 @@ class PlateLookTest {
       plate += 0.1 * kelvinPerS;
       look = look.next(off, plate, 0.1, false);
     }
-    return look.cause(plate, 40, 40, LIVE, LIVE);
+    return look.cause(plate, 40, 40, false, LIVE, LIVE);
   }
 
   @Test
@@ -92,10 +92,10 @@ class PlateLookTest {
   void whereNoRateWasLearnedThePlateIsTakenForTheSlowest() {
     assertEquals(1 / 190.0, PlateLook.begin(0, false, false, false).coolingPerS(), 1e-9);
     PlateLook look = new PlateLook(1 / 190.0, false, false, false, 50, 49.75, 56);
-    assertEquals(TripCause.TRAY_DRY, look.cause(49.75, 40, 20, LIVE, LIVE));
+    assertEquals(TripCause.TRAY_DRY, look.cause(49.75, 40, 20, false, LIVE, LIVE));
   }
 
-  /** 10 K over its bath the slowest falls by 0.81 K in 16 s and by 2.55 K in 56 s. */
+  /** 10 K over its bath the slowest falls by 0.81 K in 16 s and by 2.55 K in 56 s; a cold room. */
   @Test
   @Verifies(value = "SR-07", side = Side.WITHHOLDS)
   @Verifies(value = "SR-10", side = Side.WITHHOLDS)
@@ -106,19 +106,39 @@ class PlateLookTest {
     assertEquals(TripCause.HEAT_NOT_ARRIVING, slowest(48.75, 16, 48.75), "surely wet");
     assertNull(slowest(48.85, 16, 48.85));
     PlateLook falls = new PlateLook(1 / 190.0, true, false, false, 50, 49.75, 16);
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, falls.cause(49.75, 40, 20, LIVE, LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, falls.cause(49.75, 40, 20, false, LIVE, LIVE));
     PlateLook known = new PlateLook(1 / 185.0, false, false, false, 50, 49.6, 16);
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, known.cause(49.6, 40, 20, LIVE, LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, known.cause(49.6, 40, 20, false, LIVE, LIVE));
+  }
+
+  /** A bath probe in air hides how small the true gap is: 0.5 W/K of 700 J/K is the dry limit. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aPlateThatFallsFasterThanAnyDryOneIsWetHoweverColdItsBathSeems() {
+    double dry = 1.33 * 0.5 / 700 * 56 * 28;
+    PlateLook look = new PlateLook(1 / 190.0, false, false, false, 48 + dry, 49, 56);
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47.9, 17, 20, false, LIVE, LIVE));
+    assertEquals(TripCause.TRAY_DRY, look.cause(48.1, 17, 20, false, LIVE, LIVE));
+  }
+
+  @Test
+  @Verifies(value = "SR-07", side = Side.WITHHOLDS)
+  void aPlateThatIsWetAgainUnderAProbeInLiquidWasDry() {
+    PlateLook look = new PlateLook(COOLING, false, false, false, 50, 47, 17);
+    assertEquals(TripCause.TRAY_DRY, look.cause(47, 40, 20, true, LIVE, LIVE));
+    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, true, LIVE, aged(55, 0)));
+    PlateLook falls = new PlateLook(COOLING, true, false, false, 50, 47, 17);
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, falls.cause(47, 40, 20, true, LIVE, LIVE));
   }
 
   private static @Nullable TripCause slowest(double later, double s, double now) {
     return new PlateLook(1 / 190.0, false, false, false, 50, later, s)
-        .cause(now, 40, 20, LIVE, LIVE);
+        .cause(now, 40, 0, false, LIVE, LIVE);
   }
 
   private static @Nullable TripCause over(double from, double later, double s, double now) {
     return new PlateLook(Double.POSITIVE_INFINITY, false, false, false, from, later, s)
-        .cause(now, -10, -10, LIVE, LIVE);
+        .cause(now, -10, -10, false, LIVE, LIVE);
   }
 
   /** With a cooling rate beyond measure a wet plate falls by all of its gap: here 10 K. */
@@ -141,18 +161,18 @@ class PlateLookTest {
   @Verifies(value = "SR-08", side = Side.WITHHOLDS)
   void aPlateReadingThatStoodBeforeTheLookAndSinceIsFrozen() {
     PlateLook look = new PlateLook(COOLING, false, false, false, 50, 50, 17);
-    assertEquals(TripCause.PLATE_PROBE_BAD, look.cause(50, 40, 20, aged(47, 0), LIVE));
-    assertNull(look.cause(50, 40, 20, aged(46.9, 0), LIVE));
+    assertEquals(TripCause.PLATE_PROBE_BAD, look.cause(50, 40, 20, false, aged(47, 0), LIVE));
+    assertNull(look.cause(50, 40, 20, false, aged(46.9, 0), LIVE));
   }
 
   @Test
   @Verifies(value = "SR-08", side = Side.WITHHOLDS)
   void aBathReadingThatStoodWhileItsPlateIsWetIsFrozen() {
     PlateLook look = new PlateLook(COOLING, false, false, false, 50, 47, 17);
-    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, LIVE, aged(55, 0)));
-    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, LIVE, aged(55, 6)));
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, LIVE, aged(55, 7)));
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, LIVE, aged(54.9, 0)));
+    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, false, LIVE, aged(55, 0)));
+    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, false, LIVE, aged(55, 6)));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, false, LIVE, aged(55, 7)));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, false, LIVE, aged(54.9, 0)));
   }
 
   @Test
@@ -162,7 +182,7 @@ class PlateLookTest {
     for (int i = 0; i < 40; i++) {
       look = look.next(off(20 + i), 50 - 0.2 * i, 1, false);
     }
-    assertEquals(TripCause.PLATE_PROBE_BAD, look.cause(42, 40, 20, LIVE, LIVE));
+    assertEquals(TripCause.PLATE_PROBE_BAD, look.cause(42, 40, 20, false, LIVE, LIVE));
     PlateLook before = PlateLook.begin(COOLING, false, false, true);
     assertEquals(true, before.next(off(1), 50, 1, false).plateStood());
   }
@@ -172,8 +192,8 @@ class PlateLookTest {
   @Verifies(value = "SR-08", side = Side.WITHHOLDS)
   void aBathReadingThatStoodUnderSuchHeatIsBadWhateverItsHabit() {
     PlateLook look = new PlateLook(COOLING, false, true, false, 50, 47, 17);
-    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, LIVE, aged(55, 7)));
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, LIVE, aged(54.9, 7)));
+    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, false, LIVE, aged(55, 7)));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, look.cause(47, 40, 20, false, LIVE, aged(54.9, 7)));
   }
 
   /**
@@ -184,10 +204,10 @@ class PlateLookTest {
   void aPlateTooNearItsBathIsNotNamed() {
     PlateLook near = new PlateLook(COOLING, false, false, false, 41.2, 41.2, 60);
     assertEquals(true, near.tooNear(40));
-    assertNull(near.cause(41.2, 40, 40, LIVE, LIVE));
+    assertNull(near.cause(41.2, 40, 40, false, LIVE, LIVE));
     PlateLook apart = new PlateLook(COOLING, false, false, false, 41.3, 41.3, 60);
     assertEquals(false, apart.tooNear(40));
-    assertEquals(TripCause.TRAY_DRY, apart.cause(41.3, 40, 40, LIVE, LIVE));
+    assertEquals(TripCause.TRAY_DRY, apart.cause(41.3, 40, 40, false, LIVE, LIVE));
     assertEquals(false, new PlateLook(COOLING, false, false, false, 41, 41, 15).tooNear(40));
     assertEquals(false, new PlateLook(COOLING, true, false, false, 41, 41, 60).tooNear(40));
     assertEquals(false, new PlateLook(COOLING, false, true, false, 41, 41, 60).tooNear(40));
@@ -199,9 +219,10 @@ class PlateLookTest {
   @Verifies(value = "SR-07", side = Side.WITHHOLDS)
   void aPlateFarOverItsRoomThatDoesNotEvenLoseWhatADryOneLosesIsHeated() {
     PlateLook look = new PlateLook(COOLING, false, false, false, 57, 57, 56);
-    assertEquals(TripCause.RELAY_STUCK, look.cause(57, 49, 27, LIVE, LIVE));
-    assertEquals(TripCause.RELAY_STUCK, look.cause(56.9, 49, 27, LIVE, LIVE));
-    assertEquals(TripCause.TRAY_DRY, look.cause(56.8, 49, 27, LIVE, LIVE));
-    assertEquals(TripCause.TRAY_DRY, look.cause(57, 49, 36, LIVE, LIVE), "too near its room");
+    assertEquals(TripCause.RELAY_STUCK, look.cause(57, 49, 27, false, LIVE, LIVE));
+    assertEquals(TripCause.RELAY_STUCK, look.cause(56.9, 49, 27, false, LIVE, LIVE));
+    assertEquals(TripCause.TRAY_DRY, look.cause(56.8, 49, 27, false, LIVE, LIVE));
+    assertEquals(
+        TripCause.TRAY_DRY, look.cause(57, 49, 36, false, LIVE, LIVE), "too near its room");
   }
 }

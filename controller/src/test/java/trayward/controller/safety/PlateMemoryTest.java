@@ -132,6 +132,21 @@ class PlateMemoryTest {
     assertEquals(false, knows.leaves(course(45, 0.5), bath));
   }
 
+  @Test
+  @Verifies(value = "SR-07", side = Side.WITHHOLDS)
+  void aBathReadingThatNoRoomHasAndThatStaysIsOfAProbeInLiquid() {
+    ConstantSpan rest = sloping(-0.005);
+    PlateMemory knows = new PlateMemory(0.02, 0.4, 40, 40);
+    assertEquals(true, knows.inLiquid(32, rest));
+    assertEquals(false, knows.inLiquid(31.9, rest), "a warm room");
+    assertEquals(false, knows.inLiquid(40, sloping(-0.006)), "it falls");
+    assertEquals(false, new PlateMemory(0.02, 0.5, 40, 40).inLiquid(40, rest), "it fell");
+  }
+
+  private static ConstantSpan sloping(double perS) {
+    return new ConstantSpan(40, 1, perS, 0, 2, 0, 0, 0, 1, Row.of(64, 0), 1, 0);
+  }
+
   private static HeatLag off(double seconds) {
     return new HeatLag(0, 0, 0, 0, 0, 0, seconds);
   }

@@ -48,7 +48,7 @@ enum Blinding {
       "neither shows where the heat goes",
       p -> !p.secondFitted() && lies(p, Part.BATH_PROBE) && lies(p, Part.PLATE_PROBE)),
   ALL_FROZEN(
-      "bath and plate probe both frozen",
+      "every probe that is wired frozen, in a pair",
       EnumSet.of(Hazard.UNTOLD),
       "readings that all stand are those of a tray at rest that no heat reaches",
       Blinding::allFrozen),
@@ -130,11 +130,11 @@ enum Blinding {
     return plan.faults().stream().anyMatch(f -> f.kind() == kind);
   }
 
-  /** Whether every probe that is wired is frozen, and there are two at least. */
+  /** Whether a pair of faults leaves no probe that is wired alive. */
   static boolean allFrozen(SessionPlan plan) {
     boolean second = !plan.secondFitted() || has(plan, FaultKind.SECOND_FROZEN);
-    boolean both = has(plan, FaultKind.PROBE_FROZEN) && has(plan, FaultKind.PLATE_FROZEN);
-    return plan.plateFitted() && both && second;
+    boolean plate = !plan.plateFitted() || has(plan, FaultKind.PLATE_FROZEN);
+    return plan.tried().size() > 1 && has(plan, FaultKind.PROBE_FROZEN) && second && plate;
   }
 
   private static boolean lies(SessionPlan plan, Part part) {

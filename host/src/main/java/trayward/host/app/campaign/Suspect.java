@@ -67,11 +67,11 @@ final class Suspect {
    * Whether nothing wired tells it from {@code cause}. With one bath probe and no other, a probe
    * that froze while the bath was at rest says just what a live one says of a bath that rests
    * because no heat comes: the true temperature moves by less than the probe's step, and there is
-   * no second place to measure at. Where all of two are frozen there is none either.
+   * no second place to measure at. Where a pair leaves no probe alive there is none either.
    */
   boolean untold(double tS, TripCause cause) {
-    if (Blinding.allFrozen(plan)) {
-      return acts(tS) && cause == TripCause.HEAT_NOT_ARRIVING;
+    if (Blinding.allFrozen(plan) && acts(tS) && cause == TripCause.HEAT_NOT_ARRIVING) {
+      return true;
     }
     if (plan.plateFitted() || plan.secondFitted() || !acts(tS)) {
       return false;

@@ -211,6 +211,9 @@ class OracleTest {
     Told all = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0).trips(heat);
     assertEquals(List.of(), all.hazards());
     assertEquals(Hazard.UNTOLD, all.outcome().apart().get(0).hazard());
+    FaultPlan welded = fault(FaultKind.RELAY_WELDED, 100, 0);
+    Told only = Told.alone(List.of(bath, welded)).until(90, "HOLDING", 0).bath(40.1);
+    assertEquals(List.of(), only.until(300, "HOLDING", 0).trips(heat).hazards(), "the only one");
     Told two = session(true, List.of(bath, plate)).until(300, "HOLDING", 0).trips(heat);
     assertEquals(List.of(Hazard.MISNAMED), two.hazards(), "the second lives");
     Told other = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0);
