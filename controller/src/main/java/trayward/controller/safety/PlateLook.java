@@ -52,6 +52,9 @@ record PlateLook(
 
   private static final double SURE_SHARE = 1.5;
 
+  /** So near to what was learned a plate falls towards this very bath, and no other. */
+  private static final double AGREES = 0.85;
+
   /** A value that stood this long before heat was held off, and since, is frozen, s. */
   private static final double FROZEN_PLATE_S = 10;
 
@@ -162,7 +165,9 @@ record PlateLook(
       if (bath.ageS() >= STOOD_S && frozen) {
         return TripCause.BATH_PROBE_BAD;
       }
-      return inLiquid && !bathFalls ? TripCause.TRAY_DRY : TripCause.HEAT_NOT_ARRIVING;
+      boolean agrees = -change >= AGREES * fall && -change * AGREES <= fall;
+      boolean was = inLiquid && !bathFalls && agrees;
+      return was ? TripCause.TRAY_DRY : TripCause.HEAT_NOT_ARRIVING;
     }
     if (change > -FLAT_K && countedS < LOOK_S + LONGER_S) {
       return null;

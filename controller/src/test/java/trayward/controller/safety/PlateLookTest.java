@@ -121,14 +121,23 @@ class PlateLookTest {
     assertEquals(TripCause.TRAY_DRY, look.cause(48.1, 17, 20, false, LIVE, LIVE));
   }
 
+  /** The reference plate, 10 K over its bath, falls by 2.303 K in 16 s. */
   @Test
   @Verifies(value = "SR-07", side = Side.WITHHOLDS)
-  void aPlateThatIsWetAgainUnderAProbeInLiquidWasDry() {
-    PlateLook look = new PlateLook(COOLING, false, false, false, 50, 47, 17);
-    assertEquals(TripCause.TRAY_DRY, look.cause(47, 40, 20, true, LIVE, LIVE));
-    assertEquals(TripCause.BATH_PROBE_BAD, look.cause(47, 40, 20, true, LIVE, aged(55, 0)));
-    PlateLook falls = new PlateLook(COOLING, true, false, false, 50, 47, 17);
-    assertEquals(TripCause.HEAT_NOT_ARRIVING, falls.cause(47, 40, 20, true, LIVE, LIVE));
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aPlateThatFallsToABathThatIsSurelyLiquidJustAsItDidBeforeWasDry() {
+    assertEquals(TripCause.TRAY_DRY, wetAgain(50 - 2.303, false, LIVE));
+    assertEquals(TripCause.TRAY_DRY, wetAgain(50 - 2.303 * 0.86, false, LIVE));
+    assertEquals(TripCause.TRAY_DRY, wetAgain(50 - 2.303 / 0.86, false, LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, wetAgain(50 - 2.303 * 0.84, false, LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, wetAgain(50 - 2.303 / 0.84, false, LIVE));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, wetAgain(50 - 2.303, true, LIVE), "the bath fell");
+    assertEquals(TripCause.BATH_PROBE_BAD, wetAgain(50 - 2.303, false, aged(55, 0)));
+  }
+
+  private static @Nullable TripCause wetAgain(double laterC, boolean fell, ConstantSpan bath) {
+    return new PlateLook(COOLING, fell, false, false, 50, laterC, 17)
+        .cause(laterC, 40, 20, true, LIVE, bath);
   }
 
   private static @Nullable TripCause slowest(double later, double s, double now) {
