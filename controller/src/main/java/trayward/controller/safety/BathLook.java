@@ -11,8 +11,10 @@ import trayward.controller.regulate.TrayModel;
  * @param slope the same, K/s
  * @param least what a sound tray misses at least
  * @param bendK how far the course bends by itself, because a colder bath loses less, K
+ * @param coolsK how far the best kept bath cools in it without heat, K
  */
-record BathLook(double lookS, double fromC, double slope, HeatMissed.Least least, double bendK) {
+record BathLook(
+    double lookS, double fromC, double slope, HeatMissed.Least least, double bendK, double coolsK) {
 
   /** What a look found. */
   enum Answer {
@@ -23,7 +25,9 @@ record BathLook(double lookS, double fromC, double slope, HeatMissed.Least least
     /** Something else changed its course. */
     UNCLEAR,
     /** The weakest sound tray would have missed it: nothing arrived. */
-    NOT_MISSED
+    NOT_MISSED,
+    /** Nor did a warm bath cool: heat arrived in the look as before, through a contact. */
+    HEATED
   }
 
   /** No look is begun that would not end in this time, s. */
@@ -52,11 +56,26 @@ record BathLook(double lookS, double fromC, double slope, HeatMissed.Least least
 
   private static final double HALVED_K = 0.1;
 
+  /** Dry losses of 1.5 W/K for 2.5, an eighth more liquid than declared and what was topped up. */
+  private static final double LOSS_MIN = 0.6;
+
+  private static final double LIQUID_MAX = 1.25;
+
+  /** Rooms go to 30 °C and probes read half a kelvin high; a believed room is off by so much, K. */
+  private static final double ROOM_MAX_C = 32;
+
+  private static final double ROOM_DOUBT_K = 5;
+
+  /** A fall that is not to be overlooked, K, and the share under which it did not come. */
+  private static final double COOLS_K = 0.2;
+
+  private static final double COOLS_SHARE = 0.5;
+
   /** Of the course of the last {@code back} blocks, which ends now. */
   static BathLook begin(Blocks bath, int back, HeatMissed.Least least) {
     double slope = bath.slope(0, back);
     double foot = bath.mean(0, back) + slope * back * Blocks.BLOCK_S / 2;
-    return new BathLook(0, foot, slope, least, 0);
+    return new BathLook(0, foot, slope, least, 0, 0);
   }
 
   /** Whether heat has been passed on long enough for a look to end in time. */
@@ -73,7 +92,8 @@ record BathLook(double lookS, double fromC, double slope, HeatMissed.Least least
   /** After one more block, whose bath had {@code now} °C in its middle and the one before. */
   BathLook next(double now, TrayModel model, RoomModel room) {
     double bend = bendsPerS(now, model, room) * (fromC - now) * Blocks.BLOCK_S;
-    return new BathLook(lookS + Blocks.BLOCK_S, fromC, slope, least, bendK + bend);
+    double cools = coolsPerS(now, model, room) * Blocks.BLOCK_S;
+    return new BathLook(lookS + Blocks.BLOCK_S, fromC, slope, least, bendK + bend, coolsK + cools);
   }
 
   /** What is known by the mean of the newest two blocks, {@code now} °C. */
@@ -88,7 +108,18 @@ record BathLook(double lookS, double fromC, double slope, HeatMissed.Least least
     if (fromC - now < -HALVED * course - HALVED_K || lookS > LONGEST_S) {
       return Answer.UNCLEAR;
     }
-    return sure(lookS, bendK) ? Answer.NOT_MISSED : Answer.OPEN;
+    if (!sure(lookS, bendK)) {
+      return Answer.OPEN;
+    }
+    boolean warm = coolsK >= COOLS_K && fromC - now < COOLS_SHARE * coolsK;
+    return warm ? Answer.HEATED : Answer.NOT_MISSED;
+  }
+
+  /** A covered bath without heat, in a room warmer than believed and fuller than declared, K/s. */
+  private static double coolsPerS(double bathC, TrayModel model, RoomModel room) {
+    double warmerK = bathC < ROOM_MAX_C ? 0 : bathC - room.airC() - ROOM_DOUBT_K;
+    double leastW = LOSS_MIN * model.bathLossWPerK() * Math.max(0, warmerK);
+    return leastW / (TrayModel.LITRE_J_PER_K * LIQUID_MAX * model.liquidL());
   }
 
   /** Loss that a bath colder by 1 K saves, over its capacity, 1/s. */

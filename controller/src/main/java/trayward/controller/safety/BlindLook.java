@@ -16,6 +16,7 @@ import trayward.controller.regulate.TrayModel;
  * @param restS time until the next look, s
  * @param soundSlope slope under heat that the last look found to be arriving, K/s
  * @param failed a look ended and no heat was missed
+ * @param heated it ended, and the bath was warm and did not cool: heat came all the while
  */
 record BlindLook(
     Blocks bath,
@@ -24,10 +25,12 @@ record BlindLook(
     @Nullable BathLook look,
     double restS,
     double soundSlope,
-    boolean failed) {
+    boolean failed,
+    boolean heated) {
 
   static final BlindLook START =
-      new BlindLook(Blocks.START, HeatMissed.START, 0, null, 0, Double.NEGATIVE_INFINITY, false);
+      new BlindLook(
+          Blocks.START, HeatMissed.START, 0, null, 0, Double.NEGATIVE_INFINITY, false, false);
 
   /** Time over which heat needed of late is remembered, s. */
   private static final Lag NEEDED = Lag.of(300);
@@ -86,7 +89,8 @@ record BlindLook(
             look,
             Math.max(0, restS - dt),
             soundSlope,
-            failed);
+            failed,
+            heated);
     if (!now.bath.filled()) {
       return now;
     }
@@ -106,7 +110,7 @@ record BlindLook(
   }
 
   private BlindLook with(BathLook now) {
-    return new BlindLook(bath, heat, neededShare, now, restS, soundSlope, failed);
+    return new BlindLook(bath, heat, neededShare, now, restS, soundSlope, failed, heated);
   }
 
   /** How many blocks the course has been straight: two minutes, or one. */
@@ -152,13 +156,14 @@ record BlindLook(
     BathLook now = before.next(c, model, room);
     return switch (now.answer(c)) {
       case OPEN -> with(now);
-      case MISSED -> ended(REST_S, before.slope(), false);
-      case UNCLEAR -> ended(0, soundSlope, false);
-      case NOT_MISSED -> ended(0, soundSlope, true);
+      case MISSED -> ended(REST_S, before.slope(), false, false);
+      case UNCLEAR -> ended(0, soundSlope, false, false);
+      case NOT_MISSED -> ended(0, soundSlope, true, false);
+      case HEATED -> ended(0, soundSlope, false, true);
     };
   }
 
-  private BlindLook ended(double rest, double sound, boolean fails) {
-    return new BlindLook(Blocks.START, heat.anew(), neededShare, null, rest, sound, fails);
+  private BlindLook ended(double rest, double sound, boolean fails, boolean heats) {
+    return new BlindLook(Blocks.START, heat.anew(), neededShare, null, rest, sound, fails, heats);
   }
 }

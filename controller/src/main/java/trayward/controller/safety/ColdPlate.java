@@ -6,8 +6,26 @@ import trayward.controller.event.TripCause;
 /** Names why a plate is colder than the commanded heat allows. Pure. */
 final class ColdPlate {
 
-  /** A bath that follows the plate rises faster than this, K/s; a resting reading does not. */
-  private static final double FOLLOWS = 0.004;
+  /** The slowest plate within limits, 1800 J/K at 12 W/K, follows its bath with this lag, s. */
+  private static final double FOLLOWS_S = 150;
+
+  /**
+   * A plate that followed its bath by so much cannot read as before, K: a step of 1/16 K, half a
+   * step of the bath reading and its noise.
+   */
+  private static final double FOLLOWED_K = 0.12;
+
+  /** A plate within this of its bath cannot be what makes the bath turn, K. */
+  private static final double NEAR_K = 2;
+
+  /** The longest such a turn is taken for, s. */
+  private static final double TURNS_S = 120;
+
+  /** From one reading to the next no plate short of heat rises so much, K. */
+  private static final double LEAP_K = 1.5;
+
+  /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
+  private static final double STOPS = 0.003;
 
   /** A value that stands this long while the plate must move is frozen, s. */
   private static final double FROZEN_S = 20;
@@ -25,10 +43,23 @@ final class ColdPlate {
   private static final double APART_K = 1.5;
 
   /**
-   * Near the room a plate without heat stands still, and one with a frozen probe seems to. For so
-   * much time of heat the bath, or the habit of the probe, may tell, s: SR-10 leaves a minute.
+   * Near the room a plate without heat stands still, and one with a frozen probe seems to: the
+   * habit of a quiet probe tells nothing there, because its noise dies away between two steps. For
+   * so much time of heat the bath may tell, s: SR-10 leaves a minute.
    */
   private static final double UNSURE_S = 52;
+
+  /**
+   * With heat held off then, what the plate holds still goes into the bath for so long, s: two lags
+   * of the slowest.
+   */
+  private static final double AFTER_S = 300;
+
+  /** Two lags of an ordinary plate without heat: it has followed its bath, s. */
+  private static final double UNASKED_S = 120;
+
+  /** A bath whose plate moves does not stand so long, s. */
+  private static final double STOOD_S = 300;
 
   private ColdPlate() {}
 
@@ -38,29 +69,49 @@ final class ColdPlate {
    * @param plateC plate reading, °C
    * @param bathC bath reading, °C
    * @param airC room air as believed, °C
-   * @param bathSlope slope of the bath reading, K/s
-   * @param plate how long the plate reading has stood still
-   * @param bath the same of the bath
+   * @param offS time since heat was last commanded, s
+   * @param leaves the plate reading falls faster than any plate
+   * @param plate how long the plate reading has stood still, and what the bath did meanwhile
+   * @param bath how long the bath reading has stood still
    */
   static @Nullable TripCause cause(
       double plateC,
       double bathC,
       double airC,
-      double bathSlope,
+      double offS,
+      boolean leaves,
       ConstantSpan plate,
       ConstantSpan bath) {
-    if (bath.outlasts()) {
+    // At rest near the room a quiet bath reading stands as well, whatever the plate does.
+    boolean stops = bath.celsius() >= ROOM_MAX_C || Math.abs(bath.slope()) >= STOPS;
+    // Where it turns from cooling to warming it stands for a while too, with the plate well above
+    // it.
+    boolean turns = plateC > bathC + NEAR_K && bath.ageS() < TURNS_S;
+    if (plate.lastK() >= LEAP_K) {
+      return TripCause.PLATE_PROBE_BAD; // too cold, and it leaps: it thaws, or is put back
+    }
+    // Where nothing is asked of the heater, its plate cools with a bath that says what it was.
+    boolean unasked = offS >= UNASKED_S && bath.ageS() >= STOOD_S;
+    if (!leaves && (unasked || (bath.outlasts() && stops && !turns))) {
       return TripCause.BATH_PROBE_BAD; // the plate cools towards a bath colder than it says
     }
-    // Hanging in the air of the room a live probe may stand still as well, but by its own habit.
-    boolean follows = bathSlope > FOLLOWS && plate.usualS() == 0;
     boolean apart = Math.abs(plateC - bathC) > APART_K;
     boolean warm = plateC > ROOM_MAX_C || (plateC > airC + WARM_K && apart);
-    boolean mustMove = warm || plate.outlasts() || follows;
-    if (plate.ageS() >= FROZEN_S && mustMove) {
+    boolean mute = Math.abs(plate.followed(FOLLOWS_S)) >= FOLLOWED_K; // a live one moves
+    if (mute || (warm && plate.ageS() >= FROZEN_S)) {
       return TripCause.PLATE_PROBE_BAD;
     }
-    boolean stands = plate.ageS() >= LIVE_S;
-    return stands && plate.dutyS() < UNSURE_S ? null : TripCause.HEAT_NOT_ARRIVING;
+    boolean open = plate.dutyS() < UNSURE_S || offS < AFTER_S;
+    return stands(plate) && open ? null : TripCause.HEAT_NOT_ARRIVING;
+  }
+
+  /** Whether the plate reading does not move. */
+  static boolean stands(ConstantSpan plate) {
+    return plate.ageS() >= LIVE_S;
+  }
+
+  /** Whether a cold plate has had all the heat it may have before it is named: heat is held off. */
+  static boolean holdsOff(ConstantSpan plate) {
+    return plate.dutyS() >= UNSURE_S;
   }
 }

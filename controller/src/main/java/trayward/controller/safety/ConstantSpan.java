@@ -62,6 +62,9 @@ record ConstantSpan(
   /** Rooms go to 30 °C, and probes read half a kelvin high. */
   private static final double ROOM_MAX_C = 32;
 
+  /** Long enough for the noise of what is given, 0.05 K a reading, to be 0.013 K, s. */
+  private static final double RESTS_S = 16;
+
   private static final Row NOTHING = Row.of(KEPT, 0);
 
   static final ConstantSpan START =
@@ -132,11 +135,38 @@ record ConstantSpan(
         0);
   }
 
+  /** The same probe with its habit, whose value is watched from now on. */
+  ConstantSpan anew() {
+    return new ConstantSpan(
+        celsius, 0, slope, dutyBefore, usualS, lastK, flips, 0, 1, NOTHING, 1, 0);
+  }
+
   /** The integral over the second half of this time less that over the first. */
   double more() {
     int last = entries - 1;
     int half = last / 2;
     return sums.at(2 * half) - 2 * sums.at(half);
+  }
+
+  /**
+   * How far a body that follows what was given with a lag would have moved in this time, first
+   * order and in the unit of what was given: what the first seconds gave is where it rested.
+   *
+   * @param lagS its time constant, s
+   */
+  double followed(double lagS) {
+    int rest = (int) Math.ceil(RESTS_S / stepS);
+    if (entries <= rest) {
+      return 0;
+    }
+    double from = sums.at(rest) / (rest * stepS);
+    double share = -Math.expm1(-stepS / lagS);
+    double moved = 0;
+    for (int i = rest; i + 1 < entries; i++) {
+      double mean = (sums.at(i + 1) - sums.at(i)) / stepS;
+      moved += share * (mean - from - moved);
+    }
+    return moved;
   }
 
   /**

@@ -24,6 +24,15 @@ record ReadingTrail(Row celsius, Row takenS, long newestNanos) {
   /** Three times the noise of a slope over 6 s. */
   private static final double NOISE_K_PER_S = 0.03;
 
+  /** From one reading to the next no live probe that stood moves so much, K: it was frozen. */
+  private static final double LEAP_K = 0.5;
+
+  /** More is judged as an impossible rate, K. */
+  private static final double LEAP_MAX_K = 1.5;
+
+  /** A median of three has forgotten what was before. */
+  private static final int MEDIAN = 3;
+
   static final ReadingTrail START =
       new ReadingTrail(Row.of(KEPT, Double.NaN), Row.of(KEPT, 0), Long.MIN_VALUE);
 
@@ -42,6 +51,21 @@ record ReadingTrail(Row celsius, Row takenS, long newestNanos) {
 
   boolean full() {
     return !Double.isNaN(celsius.last());
+  }
+
+  /** Whether a reading that stood has leapt just now: what it said meanwhile was old. */
+  boolean thaws() {
+    boolean stands = full();
+    for (int i = MEDIAN + 1; i < KEPT; i++) {
+      stands = stands && Double.compare(celsius.at(i), celsius.at(MEDIAN)) == 0;
+    }
+    for (int k = MEDIAN; stands && k >= 1; k--) {
+      double leapK = Math.abs(celsius.at(k - 1) - celsius.at(k));
+      if (leapK > 0) {
+        return leapK >= LEAP_K && leapK < LEAP_MAX_K;
+      }
+    }
+    return false;
   }
 
   /** Median of the newest three. */
@@ -67,7 +91,8 @@ record ReadingTrail(Row celsius, Row takenS, long newestNanos) {
     return slope() + NOISE_K_PER_S < -most / bathJPerK;
   }
 
-  private double median(int from) {
+  /** Median of the three readings that were the newest {@code from} readings ago. */
+  double median(int from) {
     double a = celsius.at(from);
     double b = celsius.at(from + 1);
     double c = celsius.at(from + 2);

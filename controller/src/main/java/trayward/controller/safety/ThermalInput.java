@@ -8,9 +8,16 @@ package trayward.controller.safety;
  * @param state state of the interlock as that scan left it
  * @param bath newest good reading of the bath
  * @param plate newest good reading of the plate; {@link Sample#NONE} where no probe is fitted
+ * @param second newest good reading of a second bath probe; {@link Sample#NONE} without one
  */
 public record ThermalInput(
-    double elapsedS, boolean heatCommanded, State state, Sample bath, Sample plate) {
+    double elapsedS, boolean heatCommanded, State state, Sample bath, Sample plate, Sample second) {
+
+  /** Without a second bath probe. */
+  public ThermalInput(
+      double elapsedS, boolean heatCommanded, State state, Sample bath, Sample plate) {
+    this(elapsedS, heatCommanded, state, bath, plate, Sample.NONE);
+  }
 
   /**
    * A good reading.

@@ -19,6 +19,7 @@ import trayward.controller.regulate.TrayModel;
  * @param plate newest plate readings
  * @param bank trays the plate readings still allow; null outside of a run
  * @param look a plate too hot is being looked at; null where none is
+ * @param known what is known beside this run's readings
  * @param frozen whether the bath reading stands still
  * @param plateSpan the same value of the plate probe
  * @param offRise plate rising with heat off
@@ -35,6 +36,7 @@ public record TrayWatch(
     ReadingTrail plate,
     @Nullable PlateBank bank,
     @Nullable PlateLook look,
+    PlateMemory known,
     FrozenBath frozen,
     ConstantSpan plateSpan,
     OffRise offRise,
@@ -49,6 +51,9 @@ public record TrayWatch(
   /** Readings further apart than this are no course, s: stale probes trip by themselves. */
   private static final double GAP_S = 5;
 
+  /** A bath reading that has stood so long through a look tells nothing of the bath, s. */
+  private static final double STOOD_S = 120;
+
   /** A watch that has seen nothing. */
   public static TrayWatch start(TrayModel model, RoomModel room) {
     return new TrayWatch(
@@ -59,6 +64,7 @@ public record TrayWatch(
         ReadingTrail.START,
         null,
         null,
+        PlateMemory.START,
         FrozenBath.START,
         ConstantSpan.START,
         OffRise.START,
@@ -80,7 +86,12 @@ public record TrayWatch(
 
   /** Heat is to be held off for a look at the plate, or to see the bath reading move. */
   public boolean looking() {
-    return look != null || frozen.pokes() || blind.looking();
+    return look != null || frozen.pokes() || blind.looking() || waits();
+  }
+
+  /** A plate too cold stands still: what it holds is awaited in the bath, with no more heat. */
+  private boolean waits() {
+    return bank != null && bank.side() < 0 && ColdPlate.holdsOff(plateSpan);
   }
 
   /** After one scan. */
@@ -91,14 +102,50 @@ public record TrayWatch(
     boolean seesPlate = in.plate().known();
     BlindAccount accountNow = account.next(in, heatNow, model, room);
     BlindLook blindNow = blind.next(in, !accountNow.decides(), model, room);
-    ConstantSpan plateSpanNow =
-        plateSpan.next(in.plate().celsius(), in.elapsedS(), 0, in.heatCommanded());
     OffRise riseNow = seesPlate ? offRise.next(heatNow, plateNow, bathNow) : OffRise.START;
     boolean reading = plate.news(in.plate());
     PlateBank bankNow = reading ? bankAfter(in, heatNow, bathNow, plateNow) : bank;
-    PlateLook lookNow = lookAfter(in, heatNow, bathNow, plateNow, bankNow);
+    PlateMemory knownNow =
+        known.next(
+            in,
+            bath.news(in.bath()),
+            bathNow,
+            frozen.span(),
+            plateSpan,
+            bank,
+            bankNow,
+            model,
+            room);
+    boolean rests = named == null && !in.state().inRun() && in.state() != State.LOCKOUT;
+    ConstantSpan plateSpanThen = rests ? plateSpan.anew() : plateSpan; // each run has its own heat
+    ConstantSpan plateSpanNow =
+        plateSpanThen.next(
+            in.plate().celsius(), in.elapsedS(), knownNow.bathRoseK(in), in.heatCommanded());
+    PlateLook lookNow = lookAfter(in, heatNow, bathNow, plateNow, bankNow, knownNow, plateSpanNow);
+    boolean anew =
+        (lookNow != null && lookNow.tooNear(bathNow.median()))
+            || (in.state().purged()
+                && !ColdPlate.stands(plateSpanNow)
+                && bankNow != null
+                && bankNow.side() < 0
+                && HeatedPlate.is(model, room, bathNow, plateNow));
+    if (anew && bankNow != null) {
+      bankNow = PlateBank.start(model, plateNow.median());
+      lookNow = null;
+    }
     TripCause found =
-        cause(in, accountNow, blindNow, riseNow, lookNow, bathNow, plateNow, plateSpanNow, bankNow);
+        cause(
+            in,
+            heatNow,
+            accountNow,
+            blindNow,
+            riseNow,
+            knownNow,
+            lookNow,
+            bathNow,
+            plateNow,
+            plateSpanNow,
+            bankNow);
     if (found != null || named != null) {
       bankNow = null; // what follows a fault is judged afresh
       lookNow = null;
@@ -112,6 +159,7 @@ public record TrayWatch(
         plateNow,
         bankNow,
         lookNow,
+        knownNow,
         frozen.next(in, bathNow.slope(), model),
         plateSpanNow,
         riseNow,
@@ -134,7 +182,11 @@ public record TrayWatch(
     if (!can || plateNow.stepS() > GAP_S) {
       return null;
     }
-    if (bank == null || (bank.side() != 0 && !in.state().purged())) {
+    boolean restless = !in.state().purged() && PlateMemory.restless(heatNow, bathNow, plateNow);
+    if (bank == null
+        || restless
+        || plateNow.thaws()
+        || (bank.side() != 0 && !in.state().purged())) {
       return PlateBank.start(model, plateNow.median());
     }
     return bank.next(plateNow.stepS(), heatNow, bathNow, plateNow.median(), room);
@@ -145,7 +197,9 @@ public record TrayWatch(
       HeatLag heatNow,
       ReadingTrail bathNow,
       ReadingTrail plateNow,
-      @Nullable PlateBank bankNow) {
+      @Nullable PlateBank bankNow,
+      PlateMemory knownNow,
+      ConstantSpan plateSpanNow) {
     if (bankNow == null || !in.state().purged()) {
       return null;
     }
@@ -154,16 +208,22 @@ public record TrayWatch(
     if (bankNow.side() <= 0 && !still) {
       return null;
     }
-    return look == null
-        ? PlateLook.begin(bank == null ? 0 : bank.coolingPerS(), bathNow.fallsBeyond(model, room))
-        : look.next(heatNow, plateNow.median(), in.elapsedS());
+    boolean stood = plateSpanNow.outlasts();
+    if (look != null) {
+      return look.next(heatNow, plateNow.median(), in.elapsedS(), stood);
+    }
+    double cooling = Math.max(bank == null ? 0 : bank.coolingPerS(), knownNow.coolingPerS());
+    boolean falls = bathNow.fallsBeyond(model, room) || knownNow.bathFell();
+    return PlateLook.begin(cooling, falls, bankNow.side() <= 0, stood);
   }
 
   private @Nullable TripCause cause(
       ThermalInput in,
+      HeatLag heatNow,
       BlindAccount accountNow,
       BlindLook blindNow,
       OffRise riseNow,
+      PlateMemory knownNow,
       @Nullable PlateLook lookNow,
       ReadingTrail bathNow,
       ReadingTrail plateNow,
@@ -177,17 +237,30 @@ public record TrayWatch(
       return tooHot ? TripCause.BATH_PROBE_BAD : frozen.name();
     }
     if (lookNow != null) {
-      return lookNow.cause(plateNow.median(), bathNow.median(), plateSpanNow, frozen.span());
+      return lookNow.cause(
+          plateNow.median(),
+          bathNow.median(),
+          room.airC(),
+          knownNow.inLiquid(bathNow.median(), frozen.span()),
+          plateSpanNow,
+          frozen.span());
     }
     if (bankNow != null && bankNow.side() < 0 && in.state().purged()) {
       return ColdPlate.cause(
           plateNow.median(),
           bathNow.median(),
           room.airC(),
-          bathNow.slope(),
+          heatNow.offS(),
+          knownNow.leaves(plateNow, bathNow),
           plateSpanNow,
           frozen.span());
     }
-    return accountNow.unanswered() || blindNow.failed() ? frozen.name() : null;
+    if (blindNow.heated() && frozen.span().ageS() < STOOD_S) {
+      return TripCause.RELAY_STUCK;
+    }
+    if (!accountNow.unanswered() && !blindNow.failed()) {
+      return null;
+    }
+    return knownNow.secondMoved(in) ? TripCause.BATH_PROBE_BAD : frozen.name();
   }
 }

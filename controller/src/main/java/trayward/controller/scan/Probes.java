@@ -138,7 +138,12 @@ final class Probes {
   /** What the watch over heat sees of them. */
   ThermalInput thermal(double elapsedS, boolean heatCommanded, State state) {
     return new ThermalInput(
-        elapsedS, heatCommanded, state, sample(ProbeRole.BATH), sample(ProbeRole.PLATE));
+        elapsedS,
+        heatCommanded,
+        state,
+        sample(ProbeRole.BATH),
+        sample(ProbeRole.PLATE),
+        sample(ProbeRole.SECOND_BATH));
   }
 
   private ThermalInput.Sample sample(ProbeRole role) {

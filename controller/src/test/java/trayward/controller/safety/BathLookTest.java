@@ -20,7 +20,7 @@ class BathLookTest {
   private static final HeatMissed.Least EASY = new HeatMissed.Least(0.001, 1, 0, 1, 0);
 
   private static BathLook at(double lookS, double slope, double bendK) {
-    return new BathLook(lookS, 40, slope, EASY, bendK);
+    return new BathLook(lookS, 40, slope, EASY, bendK, 0);
   }
 
   private static Blocks line(double fromC, double perS) {
@@ -66,9 +66,9 @@ class BathLookTest {
     assertEquals(BathLook.Answer.UNCLEAR, at(105, -0.01, 0).answer(39.6001));
     assertEquals(BathLook.Answer.OPEN, at(105, -0.01, 0).answer(39.5999));
     assertEquals(BathLook.Answer.UNCLEAR, at(105, 0, 0).answer(40.1001), "a hot pour");
-    BathLook weak = new BathLook(417, 40, 0, HeatMissed.Least.NONE, 0);
+    BathLook weak = new BathLook(417, 40, 0, HeatMissed.Least.NONE, 0, 0);
     assertEquals(BathLook.Answer.OPEN, weak.answer(40));
-    BathLook longer = new BathLook(417.1, 40, 0, HeatMissed.Least.NONE, 0);
+    BathLook longer = new BathLook(417.1, 40, 0, HeatMissed.Least.NONE, 0, 0);
     assertEquals(BathLook.Answer.UNCLEAR, longer.answer(40));
   }
 
@@ -86,25 +86,48 @@ class BathLookTest {
   @Test
   void eachBoundItselfCounts() {
     HeatMissed.Least none = HeatMissed.Least.NONE;
-    assertEquals(BathLook.Answer.MISSED, new BathLook(10, 0.15, 0, none, 0).answer(0));
-    assertEquals(BathLook.Answer.OPEN, new BathLook(10, 0, 0, none, 0).answer(0.1));
+    assertEquals(BathLook.Answer.MISSED, new BathLook(10, 0.15, 0, none, 0, 0).answer(0));
+    assertEquals(BathLook.Answer.OPEN, new BathLook(10, 0, 0, none, 0, 0).answer(0.1));
     HeatMissed.Least sure = new HeatMissed.Least(0.3, 1, 0, 1, 0);
-    assertEquals(BathLook.Answer.NOT_MISSED, new BathLook(18, 0, 0, sure, 0).answer(0));
+    assertEquals(BathLook.Answer.NOT_MISSED, new BathLook(18, 0, 0, sure, 0, 0).answer(0));
   }
 
   @Test
   void noLookIsBegunThatWouldNotEnd() {
     HeatMissed.Least just = new HeatMissed.Least(0.3001 / 320, 1, 0, 1, 0);
     HeatMissed.Least less = new HeatMissed.Least(0.2999 / 320, 1, 0, 1, 0);
-    assertTrue(new BathLook(0, 40, 0, just, 0).ends(TRAY, ROOM));
-    assertTrue(new BathLook(0, 40, 0.01, just, 0).ends(TRAY, ROOM));
-    assertFalse(new BathLook(0, 40, 0, less, 0).ends(TRAY, ROOM));
-    assertFalse(new BathLook(0, 40, -0.001, just, 0).ends(TRAY, ROOM), "a fall bends");
+    assertTrue(new BathLook(0, 40, 0, just, 0, 0).ends(TRAY, ROOM));
+    assertTrue(new BathLook(0, 40, 0.01, just, 0, 0).ends(TRAY, ROOM));
+    assertFalse(new BathLook(0, 40, 0, less, 0, 0).ends(TRAY, ROOM));
+    assertFalse(new BathLook(0, 40, -0.001, just, 0, 0).ends(TRAY, ROOM), "a fall bends");
     double perK = TRAY.bathLossW(40.5, ROOM) - TRAY.bathLossW(39.5, ROOM);
     double bend = perK / 4180 * 0.005 * 320 * 320 / 2;
     HeatMissed.Least more = new HeatMissed.Least((0.3001 + bend / 2) / 320, 1, 0, 1, 0);
-    assertTrue(new BathLook(0, 40, -0.005, more, 0).ends(TRAY, ROOM));
+    assertTrue(new BathLook(0, 40, -0.005, more, 0, 0).ends(TRAY, ROOM));
     HeatMissed.Least few = new HeatMissed.Least((0.2999 + bend / 2) / 320, 1, 0, 1, 0);
-    assertFalse(new BathLook(0, 40, -0.005, few, 0).ends(TRAY, ROOM));
+    assertFalse(new BathLook(0, 40, -0.005, few, 0, 0).ends(TRAY, ROOM));
+  }
+
+  /** A welded contact goes on heating while heat is held off: a warm bath does not cool. */
+  @Test
+  @Verifies(value = "SR-11", side = Side.WITHHOLDS)
+  void aWarmBathThatDoesNotCoolInALookIsHeated() {
+    BathLook look = new BathLook(317.1, 40, 0, EASY, 0, 0.2);
+    assertEquals(BathLook.Answer.HEATED, look.answer(39.91));
+    assertEquals(BathLook.Answer.HEATED, look.answer(40.05));
+    assertEquals(BathLook.Answer.NOT_MISSED, look.answer(39.89), "it cools as it must");
+    BathLook cool = new BathLook(317.1, 40, 0, EASY, 0, 0.199);
+    assertEquals(BathLook.Answer.NOT_MISSED, cool.answer(40), "it need not have cooled");
+    assertEquals(BathLook.Answer.OPEN, new BathLook(316.9, 40, 0, EASY, 0, 1).answer(40));
+  }
+
+  /** 1.5 W/K of 15 K over the warmest room for 5 s, in a litre and a quarter. */
+  @Test
+  @Verifies(value = "SR-11", side = Side.ALLOWS)
+  void onlyABathFarOverAnyRoomMustCool() {
+    BathLook look = at(0, 0, 0);
+    assertEquals(1.5 * 15 * 5 / (4180 * 1.25), look.next(40, TRAY, ROOM).coolsK(), 1e-9);
+    assertEquals(0, look.next(31.9, TRAY, ROOM).coolsK());
+    assertEquals(0, look.next(32, TRAY, new RoomModel(30, 0.5, 0)).coolsK());
   }
 }

@@ -54,7 +54,7 @@ class BlindBoundsTest {
       Bath bath, double share, double needed, double restS, double sound, TrayModel tray) {
     HeatMissed heat =
         new HeatMissed(passed(share, bath.blocks()), passed(share, bath.blocks()), share, share);
-    BlindLook before = new BlindLook(bath.before(), heat, needed, null, restS, sound, false);
+    BlindLook before = new BlindLook(bath.before(), heat, needed, null, restS, sound, false, false);
     ThermalInput.Sample read = new ThermalInput.Sample(bath.nowC(), 1);
     return before.next(
         new ThermalInput(0, true, State.HEATING, read, ThermalInput.Sample.NONE), true, tray, ROOM);

@@ -94,13 +94,26 @@ class BlindLookTest {
   @Test
   @Verifies(value = "SR-10", side = Side.WITHHOLDS)
   void aBathThatGoesOnAsBeforeGotNoHeat() {
-    BlindLook look = full(s -> 40);
+    BlindLook look = full(s -> 20);
     for (int s = 0; look.looking(); s++) {
       assertTrue(s < 340, "no look is begun that lasts longer");
-      look = next(look, false, 40);
+      look = next(look, false, 20);
     }
     assertTrue(look.failed());
+    assertFalse(look.heated(), "at the room's own temperature it need not cool");
     assertEquals(0, look.restS());
+  }
+
+  /** Heat held off, and 20 K over its room it does not cool: a contact is welded. */
+  @Test
+  @Verifies(value = "SR-11", side = Side.WITHHOLDS)
+  void aWarmBathThatGoesOnAsBeforeIsHeatedAllTheSame() {
+    BlindLook look = full(s -> 40);
+    while (look.looking()) {
+      look = next(look, false, 40);
+    }
+    assertTrue(look.heated());
+    assertFalse(look.failed());
   }
 
   @Test

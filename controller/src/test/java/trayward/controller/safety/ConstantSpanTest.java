@@ -144,4 +144,37 @@ class ConstantSpanTest {
     assertEquals(0.1, held.flips(), 1e-12);
     assertEquals(-0.25, held.lastK());
   }
+
+  /** The step response of a first-order lag: 1 - exp(-t/lag) of the step. */
+  @Test
+  void aBodyWithALagFollowsAStepAsFirstOrderBodiesDo() {
+    for (int seconds : new int[] {20, 47, 100, 300}) {
+      ConstantSpan span = ConstantSpan.START.next(20, 1, 0, true);
+      for (int s = 0; s < 16; s++) {
+        span = span.next(20, 1, 5, true);
+      }
+      assertEquals(0, span.followed(150), "it rests");
+      for (int s = 0; s < seconds; s++) {
+        span = span.next(20, 1, 7, true);
+      }
+      double kept = (span.entries() - 1) * span.stepS() - 16; // the newest may lack in its entries
+      assertEquals(seconds, kept, span.stepS());
+      assertEquals(2 * -Math.expm1(-kept / 150), span.followed(150), 1e-9, seconds + " s");
+    }
+    assertEquals(0, ConstantSpan.START.followed(150));
+  }
+
+  @Test
+  void anewItKeepsItsHabitAndNothingOfItsTime() {
+    ConstantSpan span = ConstantSpan.START.next(20, 1, 0, true);
+    for (int s = 1; s <= 30; s++) {
+      span = span.next(s % 3 == 0 ? 20 : 20.0625, 1, 5, true);
+    }
+    ConstantSpan anew = span.next(span.celsius(), 1, 5, true).anew();
+    assertEquals(0, anew.ageS());
+    assertEquals(0, anew.dutyS());
+    assertEquals(0, anew.sum());
+    assertEquals(span.usualS(), anew.usualS());
+    assertEquals(span.flips(), anew.flips());
+  }
 }

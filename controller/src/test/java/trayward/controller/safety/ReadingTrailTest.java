@@ -53,6 +53,26 @@ class ReadingTrailTest {
   }
 
   @Test
+  @Verifies(value = "SR-08", side = Side.WITHHOLDS)
+  void aReadingThatStoodAndLeapsWasFrozenUntilTheMedianIsOfNewOnes() {
+    assertEquals(true, of(1, 9, 9, 9, 9, 9, 9, 9, 9, 9.5).thaws());
+    assertEquals(true, of(1, 9, 9, 9, 9, 9, 9, 9, 8.5, 8.4).thaws());
+    assertEquals(true, of(1, 9, 9, 9, 9, 9, 9, 7.6, 7.5, 7.6).thaws());
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 7.6, 7.5, 7.6, 7.6).thaws(), "it is over");
+  }
+
+  @Test
+  @Verifies(value = "SR-08", side = Side.ALLOWS)
+  void aReadingThatMovesOrStandsOrStepsIsLive() {
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 9, 9, 9.5).thaws(), "too few");
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 9, 9, 9, 9).thaws());
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 9, 9, 9, 9.4).thaws());
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 9, 9, 9.1, 9.7).thaws(), "by steps");
+    assertEquals(false, of(1, 9, 9, 9, 9, 9, 9, 9, 9, 10.5).thaws(), "no rate of a live one");
+    assertEquals(false, of(1, 9.1, 9, 9, 9, 9, 9, 9, 9, 9.5).thaws(), "it moved just before");
+  }
+
+  @Test
   void theSlopeIsThatBetweenTwoMedians() {
     assertEquals(0.5, of(2, 1, 2, 3, 4, 5, 6, 7, 8, 9).slope(), 1e-12);
     assertEquals(2, of(2, 1, 2, 3, 4, 5, 6, 7, 8, 9).stepS(), 1e-12);

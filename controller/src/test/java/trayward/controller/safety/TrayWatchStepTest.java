@@ -72,6 +72,7 @@ class TrayWatchStepTest {
         plate,
         bank,
         look,
+        PlateMemory.START,
         frozen,
         plateSpan,
         OffRise.START,
@@ -156,14 +157,15 @@ class TrayWatchStepTest {
   @Verifies(value = "SR-07", side = Side.WITHHOLDS)
   void aLookBeginsAtAPlateTooHotOrAReadingThatHidesHeatWithTheRateLearned() {
     PlateLook hot = scan(watch(FORTY, ended(1), null, LIVE), State.HEATING, true).look();
-    assertEquals(PlateLook.begin(0, false), hot, "where none lives, the slowest plate");
+    assertEquals(
+        PlateLook.begin(0, false, false, false), hot, "where none lives, the slowest plate");
     PlateBank lives = PlateBank.start(TRAY, 40);
     FrozenBath hides = frozen(30, HIDDEN_J, 0); // through 4 W/K at least
     assertEquals(
-        PlateLook.begin(lives.coolingPerS(), false),
+        PlateLook.begin(lives.coolingPerS(), false, true, false),
         scan(watch(FORTY, lives, null, hides), State.HEATING, true).look());
     assertEquals(
-        PlateLook.begin(0, false),
+        PlateLook.begin(0, false, true, false),
         scan(watch(FORTY, null, null, hides), State.HEATING, true).look(),
         "nothing learned yet");
     FrozenBath stands = frozen(30, 0, 0);
@@ -173,7 +175,7 @@ class TrayWatchStepTest {
 
   @Test
   void aLookAtAStandingReadingGoesOnWhileItStands() {
-    PlateLook look = PlateLook.begin(0.02, false);
+    PlateLook look = PlateLook.begin(0.02, false, false, false);
     PlateBank lives = PlateBank.start(TRAY, 40);
     FrozenBath stands = frozen(30, 0, 0);
     assertEquals(look, scan(watch(FORTY, lives, look, stands), State.HEATING, true).look());
@@ -203,5 +205,40 @@ class TrayWatchStepTest {
         TripCause.HEAT_NOT_ARRIVING,
         scan(watch(FORTY, lives, null, vain), State.HEATING, true).named());
     assertNull(scan(watch(FORTY, ended(1), null, LIVE), State.HEATING, true).named());
+  }
+
+  private static ReadingTrail course(double fromC, double perS) {
+    ReadingTrail trail = ReadingTrail.START;
+    for (int s = 0; s < 9; s++) {
+      trail = trail.next(new ThermalInput.Sample(fromC + perS * s, (s + 1) * SECOND));
+    }
+    return trail;
+  }
+
+  private static @Nullable TripCause cold(double fromC, double perS) {
+    return told(course(fromC, perS), ended(-1), null, LIVE, ConstantSpan.START, null, 0)
+        .next(
+            new ThermalInput(
+                0.1,
+                true,
+                State.HEATING,
+                new ThermalInput.Sample(40, 10 * SECOND),
+                new ThermalInput.Sample(fromC + perS * 9, 10 * SECOND)))
+        .named();
+  }
+
+  /** Without heat the slowest plate, 190 s, falls by 0.05 K/s where it is 10 K over its bath. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.ALLOWS)
+  void aPlateThatStaysFarOverItsBathIsHeatedWhateverWasBelieved() {
+    assertNull(cold(50, 0));
+    assertNull(cold(50, -0.01));
+  }
+
+  @Test
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aPlateThatFallsOrIsNearItsBathIsShortOfHeat() {
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cold(50, -0.05));
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cold(43.9, 0));
   }
 }

@@ -236,4 +236,54 @@ class TrayWatchTest {
       assertEquals(Set.of(TripCause.RELAY_STUCK), tray.run(300).watch.findings(), state.name());
     }
   }
+
+  /**
+   * Both stand at the room's temperature; only the heat that goes into the bath tells them apart.
+   */
+  @Test
+  @Verifies(value = "SR-08", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void aColdPlateProbeThatFrozeIsToldFromAnOpenHeaterWithinAMinuteOfHeat() {
+    TinyTray frozen = TinyTray.reference(true);
+    frozen.run(30).plateFrozen = true;
+    assertEquals(Set.of(TripCause.PLATE_PROBE_BAD), frozen.run(900).watch.findings());
+    assertTrue(frozen.commandedS <= 60, "after " + frozen.commandedS + " s");
+    TinyTray open = TinyTray.reference(true);
+    open.open = true;
+    open.bathC = 16; // a bath that its room warms
+    open.plateC = 16;
+    assertEquals(Set.of(TripCause.HEAT_NOT_ARRIVING), open.run(900).watch.findings());
+    assertTrue(open.commandedS <= 60, "after " + open.commandedS + " s");
+  }
+
+  /** 120 W hold the reference tray well below 60 °C: welded, they go on in every look. */
+  @Test
+  @Verifies(value = "SR-11", side = Side.WITHHOLDS)
+  void withoutOneAWarmBathThatALookDoesNotCoolIsNamed() {
+    TinyTray tray = new TinyTray(1, 1100, 18, 120, false);
+    tray.plateC = 50;
+    tray.bathC = 50;
+    tray.setC = 60;
+    tray.run(1800).welded = true;
+    assertEquals(Set.of(TripCause.RELAY_STUCK), tray.run(3600).watch.findings());
+  }
+
+  private static ThermalInput second(long s, boolean heat, double secondC) {
+    ThermalInput.Sample first = new ThermalInput.Sample(20, s * 1_000_000_000L);
+    ThermalInput.Sample other = new ThermalInput.Sample(secondC, s * 1_000_000_000L);
+    return new ThermalInput(1, heat, State.HEATING, first, ThermalInput.Sample.NONE, other);
+  }
+
+  @Test
+  @Verifies(value = "SR-08", side = Side.WITHHOLDS)
+  void aBathProbeThatStandsWhileTheSecondGrowsWarmerIsNamed() {
+    for (double perS : new double[] {0.01, 0}) {
+      TrayWatch watch = TrayWatch.start(TrayModel.REFERENCE, RoomModel.REFERENCE);
+      for (int s = 0; s < 900 && watch.named() == null; s++) {
+        watch = watch.next(second(s, true, 20 + perS * s));
+      }
+      TripCause cause = perS > 0 ? TripCause.BATH_PROBE_BAD : TripCause.HEAT_NOT_ARRIVING;
+      assertEquals(cause, watch.named(), perS + " K/s");
+    }
+  }
 }

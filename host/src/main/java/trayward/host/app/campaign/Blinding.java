@@ -24,12 +24,12 @@ enum Blinding {
       p -> has(p, FaultKind.AIRFLOW_STUCK_ON) && has(p, FaultKind.DUCT_BLOCKED)),
   BOTH_CONTACTS(
       "both contacts welded",
-      EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.HEALTHY_TRIP)),
+      Blinding.heatItself(),
       "no output of the software opens the circuit any more",
       p -> has(p, FaultKind.RELAY_WELDED) && has(p, FaultKind.SAFETY_RELAY_WELDED)),
   FROZEN_AND_WELDED(
       "program stalled, safety contact welded",
-      EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.HEALTHY_TRIP)),
+      Blinding.heatItself(),
       "the pulse that fails opens nothing, and nobody runs to open the other",
       p -> has(p, FaultKind.SCAN_STALL) && has(p, FaultKind.SAFETY_RELAY_WELDED)),
   ONLY_BATH_PROBE_OFF(
@@ -47,6 +47,11 @@ enum Blinding {
       EnumSet.of(Hazard.BATH_HOT, Hazard.PLATE_HOT),
       "neither shows where the heat goes",
       p -> !p.secondFitted() && lies(p, Part.BATH_PROBE) && lies(p, Part.PLATE_PROBE)),
+  ALL_FROZEN(
+      "every probe that is wired frozen, in a pair",
+      EnumSet.of(Hazard.UNTOLD),
+      "readings that all stand are those of a tray at rest that no heat reaches",
+      Blinding::allFrozen),
   PLATE_UNSEEN(
       "plate probe lies in a pair",
       EnumSet.of(Hazard.PLATE_HOT),
@@ -56,7 +61,12 @@ enum Blinding {
       "no plate probe is wired",
       EnumSet.of(Hazard.PLATE_HOT),
       "nothing sees the plate; the notes ask for a thermostat on it",
-      p -> !p.plateFitted());
+      p -> !p.plateFitted()),
+  ONE_PROBE_AT_REST(
+      "one bath probe and no other, at rest",
+      EnumSet.of(Hazard.UNTOLD),
+      "frozen, or live in a bath that gets no heat: it says the same to the last bit",
+      p -> !p.plateFitted() && !p.secondFitted());
 
   private static final Set<FaultKind> LIES =
       EnumSet.of(
@@ -81,6 +91,11 @@ enum Blinding {
     this.hides = Set.copyOf(hides);
     this.reason = reason;
     this.holds = holds;
+  }
+
+  /** All but wrong names: what heat does by itself. */
+  private static Set<Hazard> heatItself() {
+    return EnumSet.complementOf(EnumSet.of(Hazard.MISNAMED, Hazard.UNTOLD, Hazard.HEALTHY_TRIP));
   }
 
   String words() {
@@ -113,6 +128,13 @@ enum Blinding {
 
   private static boolean has(SessionPlan plan, FaultKind kind) {
     return plan.faults().stream().anyMatch(f -> f.kind() == kind);
+  }
+
+  /** Whether a pair of faults leaves no probe that is wired alive. */
+  static boolean allFrozen(SessionPlan plan) {
+    boolean second = !plan.secondFitted() || has(plan, FaultKind.SECOND_FROZEN);
+    boolean plate = !plan.plateFitted() || has(plan, FaultKind.PLATE_FROZEN);
+    return plan.tried().size() > 1 && has(plan, FaultKind.PROBE_FROZEN) && second && plate;
   }
 
   private static boolean lies(SessionPlan plan, Part part) {

@@ -15,7 +15,7 @@ import trayward.controller.event.TripCause;
 record FaultPlan(FaultKind kind, double atS, double endS, double size, boolean provoked) {
 
   /** What a mended fault leaves behind is gone after this, s: a probe's lag, a fan's spin-up. */
-  private static final double AFTERMATH_S = 120;
+  static final double AFTERMATH_S = 120;
 
   /** Slower than this share of its rated speed a fan must be found (design, SR-02). */
   private static final double SLOW_SHARE = 0.70;

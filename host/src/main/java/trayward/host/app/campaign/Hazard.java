@@ -18,6 +18,8 @@ enum Hazard {
   FROZEN_PROGRAM("heat under a stalled program"),
   /** The first name of a lockout is none that the design lets explain the truth. */
   MISNAMED("misnamed trip"),
+  /** Such a name where no sensor that is wired could have told the truth from it. */
+  UNTOLD("name that no sensor could tell"),
   /** A trip although nothing is broken. */
   HEALTHY_TRIP("trip without a fault");
 

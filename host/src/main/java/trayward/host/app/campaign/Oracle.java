@@ -20,6 +20,7 @@ final class Oracle {
   private final HeatRules heat;
   private final HeatPeaks peaks;
   private final List<FaultTrail> trails;
+  private final List<Suspect> suspects;
   private final List<NamedTrip> names = new ArrayList<>();
   private final double lastEntryS;
   private final boolean toTheEnd;
@@ -35,6 +36,7 @@ final class Oracle {
     this.heat = new HeatRules(plan, findings);
     this.peaks = new HeatPeaks(findings);
     this.trails = plan.tried().stream().map(f -> new FaultTrail(f, plan)).toList();
+    this.suspects = plan.faults().stream().map(f -> new Suspect(f, plan)).toList();
     this.lastEntryS = plan.lastEntryS();
     this.toTheEnd = plan.whole() || Blinding.BOTH_CONTACTS.holds(plan);
   }
@@ -55,6 +57,9 @@ final class Oracle {
     for (FaultTrail trail : trails) {
       trail.row(row);
     }
+    for (Suspect suspect : suspects) {
+      suspect.row(row);
+    }
     if (!row.firstOut().equals(firstOut)) {
       firstOut = row.firstOut();
       if (!firstOut.isEmpty()) {
@@ -69,15 +74,16 @@ final class Oracle {
 
   private void lockout(double tS, TripCause cause) {
     boolean explained =
-        plan.faults().stream().anyMatch(f -> f.acts(tS) && f.explains(cause, plan))
+        suspects.stream().anyMatch(s -> s.explains(tS, cause))
             || (cause == TripCause.BATH_TOO_HOT && peaks.bathTooHot(tS))
             || (cause == TripCause.PLATE_TOO_HOT && peaks.plateTooHot(tS));
     names.add(new NamedTrip(tS, cause, explained)); // bounded: each needs a reset of the person's
+    boolean untold = !explained && suspects.stream().anyMatch(s -> s.untold(tS, cause));
     if (!explained && !plan.healthy()) {
-      findings.add(Hazard.MISNAMED, tS, cause.name());
+      findings.add(untold ? Hazard.UNTOLD : Hazard.MISNAMED, tS, cause.name());
     }
     for (FaultTrail trail : trails) {
-      trail.lockout(tS, cause, explained);
+      trail.lockout(tS, cause, explained || untold);
     }
   }
 
@@ -115,6 +121,7 @@ final class Oracle {
               WRONG_STATE,
               FROZEN_PROGRAM,
               MISNAMED,
+              UNTOLD,
               HEALTHY_TRIP ->
               finding.detail();
         };

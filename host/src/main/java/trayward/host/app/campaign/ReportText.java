@@ -40,7 +40,8 @@ final class ReportText {
     out.append(counts(tally, from)).append(String.format(Locale.ROOT, "Wall %.1f s.\n", wallS));
     out.append("\n## Violations\n\n").append(violations(tally)).append(FAULTS);
     tally.faults.forEach((kind, fault) -> out.append(row(kind, fault)));
-    out.append("\n## Reported apart\n\nOnly the independent hardware of SR-25 can stop these.\n\n");
+    out.append("\n## Reported apart\n\nOnly the independent hardware of SR-25 can stop these; ")
+        .append("a name that no sensor could tell needs another probe.\n\n");
     out.append("| what | why | sessions | beyond a bound | first seed | bath °C | plate °C |\n");
     out.append("|---|---|---|---|---|---|---|\n");
     tally.apart.forEach((rule, apart) -> out.append(row(rule, apart)));

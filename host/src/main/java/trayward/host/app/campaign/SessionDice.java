@@ -13,6 +13,12 @@ final class SessionDice {
   /** Of the sessions whose lockout has nothing more to come, this share is watched to its end. */
   private static final double WHOLE = 0.1;
 
+  /**
+   * In this share of the sessions the regulator learns its tray, at five times the cost; in the
+   * others it is the plain one. The interlock must hold whichever asks for heat.
+   */
+  private static final double LEARNS = 0.25;
+
   private static final List<Reached> STATES = List.of(Reached.values());
 
   private final long seed;
@@ -60,17 +66,18 @@ final class SessionDice {
       Reached reached, String tray, boolean plate, boolean second, List<FaultKind> kinds) {
     boolean slow = kinds.stream().anyMatch(k -> slow(k.need()));
     double tail = slow || kinds.isEmpty() ? dice.tenths(1200, 2400) : dice.tenths(200, 500);
+    boolean whole = dice.chance(WHOLE);
     SessionPlan plan =
         new SessionPlan(
             seed,
             reached,
             0,
-            tray,
+            tray + (dice.chance(LEARNS) ? "regulator = \"auto\"\n" : "regulator = \"pid\"\n"),
             plate,
             second,
             List.copyOf(faults),
             List.copyOf(acts),
-            dice.chance(WHOLE));
+            whole);
     return plan.lasting(Math.ceil(plan.lastEntryS() + tail));
   }
 

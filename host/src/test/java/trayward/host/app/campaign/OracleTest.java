@@ -164,4 +164,77 @@ class OracleTest {
     Told one = session(true, both.subList(0, 1), act(70, "stop")).until(90, "AFTER_RUN", 250);
     assertEquals(List.of(Hazard.AFTER_STOP, Hazard.WRONG_STATE), one.hazards());
   }
+
+  private static FaultPlan open(double endS) {
+    return new FaultPlan(FaultKind.HEATER_OPEN, 100, endS, 0, false);
+  }
+
+  /** While heat is held off to look, nothing can show that a heater was mended. */
+  @Test
+  void aHeaterMendedUnseenExplainsItsNameUntilHeatWasAskedForAgain() {
+    Told held = session(true, List.of(open(150))).until(140, "HOLDING", 0).until(500, "READY", 0);
+    assertEquals(List.of(), held.trips(TripCause.HEAT_NOT_ARRIVING).hazards());
+    Told heated = session(true, List.of(open(150))).until(140, "HOLDING", 0).until(300, "READY", 0);
+    heated.until(421, "HOLDING", 250);
+    assertEquals(List.of(Hazard.MISNAMED), heated.trips(TripCause.HEAT_NOT_ARRIVING).hazards());
+    Told soon = session(true, List.of(open(150))).until(140, "HOLDING", 0).until(300, "READY", 0);
+    soon.until(419, "HOLDING", 250);
+    assertEquals(List.of(), soon.trips(TripCause.HEAT_NOT_ARRIVING).hazards());
+  }
+
+  @Test
+  void aMendedProbeShowsByItselfAndExplainsNothingTwoMinutesLater() {
+    List<FaultPlan> absent = List.of(new FaultPlan(FaultKind.PROBE_ABSENT, 100, 150, 0, false));
+    Told told = session(true, absent).until(140, "READY", 0).until(271, "READY", 0);
+    assertEquals(List.of(Hazard.MISNAMED), told.trips(TripCause.BATH_PROBE_BAD).hazards());
+  }
+
+  /** One bath probe and no other: frozen, or live in a bath at rest that gets no heat. */
+  @Test
+  void aNameThatNoSensorCouldTellIsReportedApart() {
+    List<FaultPlan> frozen = List.of(fault(FaultKind.PROBE_FROZEN, 100, 0));
+    Told told = Told.alone(frozen).until(300, "HOLDING", 0).trips(TripCause.HEAT_NOT_ARRIVING);
+    assertEquals(List.of(), told.hazards());
+    assertEquals(Hazard.UNTOLD, told.outcome().apart().get(0).hazard());
+    assertTrue(!told.outcome().faults().get(0).misnamed());
+    List<FaultPlan> open = List.of(fault(FaultKind.BREAKER_TRIPPED, 100, 0));
+    Told without = Told.alone(open).until(300, "HOLDING", 0).trips(TripCause.BATH_PROBE_BAD);
+    assertEquals(List.of(), without.hazards());
+  }
+
+  @Test
+  void whereEveryProbeIsFrozenStandingReadingsAreThoseOfATrayWithoutHeat() {
+    FaultPlan bath = fault(FaultKind.PROBE_FROZEN, 100, 0);
+    FaultPlan plate = fault(FaultKind.PLATE_FROZEN, 100, 0);
+    FaultPlan second = fault(FaultKind.SECOND_FROZEN, 100, 0);
+    TripCause heat = TripCause.HEAT_NOT_ARRIVING;
+    Told all = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(), all.hazards());
+    assertEquals(Hazard.UNTOLD, all.outcome().apart().get(0).hazard());
+    FaultPlan welded = fault(FaultKind.RELAY_WELDED, 100, 0);
+    Told only = Told.alone(List.of(bath, welded)).until(90, "HOLDING", 0).bath(40.1);
+    assertEquals(List.of(), only.until(300, "HOLDING", 0).trips(heat).hazards(), "the only one");
+    Told two = session(true, List.of(bath, plate)).until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(Hazard.MISNAMED), two.hazards(), "the second lives");
+    Told other = session(true, List.of(bath, plate, second)).until(300, "HOLDING", 0);
+    other.trips(TripCause.RELAY_STUCK);
+    assertEquals(List.of(Hazard.MISNAMED), other.hazards(), "no such name");
+  }
+
+  @Test
+  void aNameThatAnotherSensorOrTheBathItselfCouldTellIsFalse() {
+    List<FaultPlan> frozen = List.of(fault(FaultKind.PROBE_FROZEN, 100, 0));
+    List<FaultPlan> open = List.of(fault(FaultKind.BREAKER_TRIPPED, 100, 0));
+    TripCause heat = TripCause.HEAT_NOT_ARRIVING;
+    Told fitted = session(false, frozen).until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(Hazard.MISNAMED), fitted.hazards(), "a second probe tells");
+    Told moving = Told.alone(frozen).until(90, "HOLDING", 0).bath(40.1);
+    moving.until(300, "HOLDING", 0).trips(heat);
+    assertEquals(List.of(Hazard.MISNAMED), moving.hazards(), "its bath moved when it froze");
+    Told later = Told.alone(frozen).until(300, "HOLDING", 0).trips(TripCause.RELAY_STUCK);
+    assertEquals(List.of(Hazard.MISNAMED), later.hazards(), "no such name");
+    Told cools = Told.alone(open).until(290, "HOLDING", 0).bath(39.9).until(300, "HOLDING", 0);
+    assertEquals(
+        List.of(Hazard.MISNAMED), cools.trips(TripCause.BATH_PROBE_BAD).hazards(), "it moves");
+  }
 }

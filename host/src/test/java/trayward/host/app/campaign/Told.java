@@ -26,6 +26,13 @@ final class Told {
         new SessionPlan(1, Reached.HOLDING, 3600, "", plate, true, faults, acts, false));
   }
 
+  /** A tray with one bath probe and no other. */
+  static Told alone(List<FaultPlan> faults) {
+    List<SessionPlan.Act> acts = List.of(act(0, "start"));
+    return new Told(
+        new SessionPlan(1, Reached.HOLDING, 3600, "", false, false, faults, acts, false));
+  }
+
   static SessionPlan.Act act(double atS, String word) {
     return new SessionPlan.Act(atS, word, "");
   }
