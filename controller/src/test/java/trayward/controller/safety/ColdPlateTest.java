@@ -90,8 +90,14 @@ class ColdPlateTest {
     assertEquals(TripCause.BATH_PROBE_BAD, cause(45, 0, LIVE, span(43, 120, 1, 1, 0)));
     assertEquals(TripCause.BATH_PROBE_BAD, cause(20, 0, LIVE, span(32, 80, 1, 1, 0)));
     assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(45, 0, LIVE, span(31.9, 80, 1, 1, 0)));
+    assertEquals(TripCause.BATH_PROBE_BAD, cause(20, 0, LIVE, stopped(0.003)), "stopped dead");
+    assertEquals(TripCause.HEAT_NOT_ARRIVING, cause(20, 0, LIVE, stopped(0.0029)));
     assertEquals(
         TripCause.HEAT_NOT_ARRIVING, cause(45, 0, LIVE, span(43, 119, 1, 1, 0)), "it may turn");
+  }
+
+  private static ConstantSpan stopped(double slope) {
+    return new ConstantSpan(25, 80, slope, 0, 1, 0, 1, 1, 1, Row.of(64, 0), 1, 0);
   }
 
   @Test

@@ -52,4 +52,25 @@ class HeatedPlateTest {
     assertEquals(false, heated(50, -0.03, 40, 0.03));
     assertEquals(false, heated(50, -0.15, 40, 0.1), "what the plate held goes into the bath");
   }
+
+  /** Two litres gain twice the heat of one. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.ALLOWS)
+  void moreLiquidGainsMoreHeat() {
+    TrayModel r = TrayModel.REFERENCE;
+    TrayModel two =
+        new TrayModel(
+            2,
+            r.areaM2(),
+            r.plateJPerK(),
+            r.plateToBathWPerK(),
+            r.bathLossWPerK(),
+            r.plateLossWPerK(),
+            r.heaterW(),
+            r.evaporationFactor());
+    ReadingTrail bath = ends(40, 0.02);
+    ReadingTrail plate = ends(50, -0.03);
+    assertEquals(true, HeatedPlate.is(two, COLD, bath, plate));
+    assertEquals(false, HeatedPlate.is(r, COLD, bath, plate));
+  }
 }

@@ -137,6 +137,64 @@ class TrayWatchStepTest {
     }
   }
 
+  /** SR-10: 52 s of heat and no more; what it holds is awaited in the bath. */
+  @Test
+  @Verifies(value = "SR-10", side = Side.WITHHOLDS)
+  void heatIsHeldOffFromAPlateTooColdThatHadItsHeat() {
+    ConstantSpan heated = new ConstantSpan(40, 60, 0, 0, 0, 0, 0, 52, 1, Row.of(64, 0), 1, 0);
+    assertEquals(true, told(FORTY, ended(-1), null, LIVE, heated, null, 0).looking());
+    assertEquals(false, told(FORTY, ended(-1), null, LIVE, LIVE.span(), null, 0).looking());
+    PlateBank lives = PlateBank.start(TRAY, 40);
+    assertEquals(false, told(FORTY, lives, null, LIVE, heated, null, 0).looking());
+    assertEquals(false, told(FORTY, null, null, LIVE, heated, null, 0).looking());
+  }
+
+  @Test
+  void aStandingPlateReadingIsWatchedAnewOutsideOfARunUnlessItIsNamed() {
+    assertEquals(0.1, plateStands(null, State.OFF), 1e-9);
+    assertEquals(5.1, plateStands(null, State.HEATING), 1e-9);
+    assertEquals(5.1, plateStands(null, State.LOCKOUT), 1e-9);
+    assertEquals(5.1, plateStands(TripCause.PLATE_PROBE_BAD, State.OFF), 1e-9);
+  }
+
+  private static double plateStands(@Nullable TripCause named, State state) {
+    TrayWatch before = told(FORTY, null, null, LIVE, stood(5, 0), named, 0);
+    return scan(before, state, false).plateSpan().ageS();
+  }
+
+  /** Without a plate probe: a look ended, and a warm bath did not cool in it. */
+  @Test
+  @Verifies(value = "SR-11", side = Side.WITHHOLDS)
+  @Verifies(value = "SR-11", side = Side.ALLOWS)
+  void aBathThatWasHeatedThroughALookIsAStuckContactUnlessItsReadingStands() {
+    assertEquals(TripCause.RELAY_STUCK, heatedBlind(true, 119.9));
+    assertNull(heatedBlind(true, 120));
+    assertNull(heatedBlind(false, 119.9));
+  }
+
+  private static @Nullable TripCause heatedBlind(boolean heated, double ageS) {
+    BlindLook look = new BlindLook(Blocks.START, HeatMissed.START, 0, null, 0, 0, false, heated);
+    TrayWatch w = told(ReadingTrail.START, null, null, frozen(ageS, 0, 0), LIVE.span(), null, 0);
+    TrayWatch blind =
+        new TrayWatch(
+            w.model(),
+            w.room(),
+            w.heat(),
+            w.bath(),
+            w.plate(),
+            null,
+            null,
+            w.known(),
+            w.frozen(),
+            w.plateSpan(),
+            w.offRise(),
+            w.account(),
+            look,
+            null,
+            0);
+    return scan(blind, State.HEATING, false).named();
+  }
+
   @Test
   void candidatesThatEndedBeforeThePurgeIsOverBeginAnewAndLaterDoNot() {
     PlateBank anew = scan(watch(FORTY, ended(-1), null, LIVE), State.PURGING, true).bank();
