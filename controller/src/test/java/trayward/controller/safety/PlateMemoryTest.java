@@ -96,7 +96,7 @@ class PlateMemoryTest {
   void aFallIsItsRateTimesTheTimeBetweenTwoReadings() {
     ReadingTrail slow = ReadingTrail.START;
     for (int s = 0; s < 12; s++) {
-      slow = slow.next(new ThermalInput.Sample(50 - 0.5 * s, 2 * s * SECOND));
+      slow = slow.next(new ThermalInput.Sample(50 - 0.5 * s, 2L * s * SECOND));
     }
     PlateMemory fell = next(PlateMemory.START, in(2, 45, 45, Double.NaN), slow, null, null);
     assertEquals(0.5, fell.fellK(), 1e-9);
