@@ -61,9 +61,7 @@ record BathLook(
 
   private static final double LIQUID_MAX = 1.25;
 
-  /** Rooms go to 30 °C and probes read half a kelvin high; a believed room is off by so much, K. */
-  private static final double ROOM_MAX_C = 32;
-
+  /** A believed room is off by so much, K. */
   private static final double ROOM_DOUBT_K = 5;
 
   /** A fall that is not to be overlooked, K, and the share under which it did not come. */
@@ -117,7 +115,7 @@ record BathLook(
 
   /** A covered bath without heat, in a room warmer than believed and fuller than declared, K/s. */
   private static double coolsPerS(double bathC, TrayModel model, RoomModel room) {
-    double warmerK = bathC < ROOM_MAX_C ? 0 : bathC - room.airC() - ROOM_DOUBT_K;
+    double warmerK = bathC < RoomLimit.MAX_READ_C ? 0 : bathC - room.airC() - ROOM_DOUBT_K;
     double leastW = LOSS_MIN * model.bathLossWPerK() * Math.max(0, warmerK);
     return leastW / (TrayModel.LITRE_J_PER_K * LIQUID_MAX * model.liquidL());
   }

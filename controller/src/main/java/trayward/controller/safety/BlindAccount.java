@@ -58,12 +58,6 @@ record BlindAccount(
 
   private static final double RISE_K = 0.1;
 
-  /**
-   * Rooms go to 30 °C and a probe reads up to 0.5 K high: a colder bath may be warmed by its room,
-   * half a litre of 10 °C by 1.5 K in a block. No room warms a bath above this, °C.
-   */
-  private static final double ROOM_MAX_C = 32;
-
   BlindAccount next(ThermalInput in, HeatLag heat, TrayModel model, RoomModel room) {
     if (!in.bath().known()) {
       return START;
@@ -84,8 +78,9 @@ record BlindAccount(
     double plateRise = in.plate().celsius() - plateC;
     double storedJ = plateRise > 0 ? PlateGrid.CAPACITY_MAX * plateRise : 0; // NaN is none
     double unanswered = unansweredJ + least - capacity * Math.max(0, rise) - storedJ;
+    // A colder bath may be warmed by its room, half a litre of 10 °C by 1.5 K in a block.
     boolean rose =
-        heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K && mean - rise >= ROOM_MAX_C;
+        heat.offS() >= COASTED_S + BLOCK_S && rise >= RISE_K && mean - rise >= RoomLimit.MAX_READ_C;
     return new BlindAccount(
         0,
         0,

@@ -24,9 +24,6 @@ final class ColdPlate {
   /** From one reading to the next no plate short of heat rises so much, K. */
   private static final double LEAP_K = 1.5;
 
-  /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
-  private static final double STOPS = 0.003;
-
   /** A value that stands this long while the plate must move is frozen, s. */
   private static final double FROZEN_S = 20;
 
@@ -35,9 +32,6 @@ final class ColdPlate {
 
   /** A plate this far above the room moves when heat fails, K. */
   private static final double WARM_K = 3;
-
-  /** Rooms go to 30 °C, and probes read half a kelvin high. */
-  private static final double ROOM_MAX_C = 32;
 
   /** Plate and bath this close may both rest in a room warmer than believed, K. */
   private static final double APART_K = 1.5;
@@ -83,7 +77,7 @@ final class ColdPlate {
       ConstantSpan plate,
       ConstantSpan bath) {
     // At rest near the room a quiet bath reading stands as well, whatever the plate does.
-    boolean stops = bath.celsius() >= ROOM_MAX_C || Math.abs(bath.slope()) >= STOPS;
+    boolean stops = bath.stoppedDead();
     // Where it turns from cooling to warming it stands for a while too, with the plate well above
     // it.
     boolean turns = plateC > bathC + NEAR_K && bath.ageS() < TURNS_S;
@@ -96,7 +90,7 @@ final class ColdPlate {
       return TripCause.BATH_PROBE_BAD; // the plate cools towards a bath colder than it says
     }
     boolean apart = Math.abs(plateC - bathC) > APART_K;
-    boolean warm = plateC > ROOM_MAX_C || (plateC > airC + WARM_K && apart);
+    boolean warm = plateC > RoomLimit.MAX_READ_C || (plateC > airC + WARM_K && apart);
     boolean mute = Math.abs(plate.followed(FOLLOWS_S)) >= FOLLOWED_K; // a live one moves
     if (mute || (warm && plate.ageS() >= FROZEN_S)) {
       return TripCause.PLATE_PROBE_BAD;

@@ -59,9 +59,6 @@ record ConstantSpan(
   /** What comes to rest in air, with 100 s at most, goes on for a step from so fast, K/s. */
   private static final double STOPS = 0.003;
 
-  /** Rooms go to 30 °C, and probes read half a kelvin high. */
-  private static final double ROOM_MAX_C = 32;
-
   /** Long enough for the noise of what is given, 0.05 K a reading, to be 0.013 K, s. */
   private static final double RESTS_S = 16;
 
@@ -178,7 +175,12 @@ record ConstantSpan(
     return usualS > 0
         && ageS >= FROZEN_S
         && ageS >= FROZEN_SPANS * usualS
-        && (flips >= NOISY || Math.abs(slope) >= STOPS || celsius >= ROOM_MAX_C);
+        && (flips >= NOISY || stoppedDead());
+  }
+
+  /** Whether it did not come to rest in the air of a room: it went too fast, or is too warm. */
+  boolean stoppedDead() {
+    return Math.abs(slope) >= STOPS || celsius >= RoomLimit.MAX_READ_C;
   }
 
   /** Mean commanded duty in this time. */

@@ -10,9 +10,7 @@ import trayward.controller.regulate.TrayModel;
  */
 final class HeatedPlate {
 
-  /** Rooms go to 30 °C, and probes read half a kelvin high; believed ones are wrong by ten. */
-  private static final double ROOM_MAX_C = 32;
-
+  /** A believed room is wrong by ten at most, and probes by half a kelvin each, K. */
   private static final double WARM_K = 12;
 
   /** Plate over bath that only heat keeps up: without it the slowest falls by 0.02 K/s of it, K. */
@@ -31,7 +29,7 @@ final class HeatedPlate {
 
   static boolean is(TrayModel model, RoomModel room, ReadingTrail bath, ReadingTrail plate) {
     double gap = plate.median() - bath.median();
-    boolean warm = plate.median() >= Math.min(ROOM_MAX_C, room.airC() + WARM_K);
+    boolean warm = plate.median() >= Math.min(RoomLimit.MAX_READ_C, room.airC() + WARM_K);
     double bathW = LIQUID_MIN * TrayModel.LITRE_J_PER_K * model.liquidL() * bath.slope();
     double plateW = -PlateGrid.CAPACITY_MAX * Math.min(0, plate.slope());
     boolean gains = bathW - plateW >= GAINS_SHARE * model.heaterW();

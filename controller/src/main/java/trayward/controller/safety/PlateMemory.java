@@ -36,9 +36,6 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
   /** A plate 10 K over its bath falls by less where it forgets in 28 s, K/s. */
   private static final double FALLS_K_PER_S = 0.3;
 
-  /** Rooms go to 30 °C, and probes read half a kelvin high. */
-  private static final double ROOM_MAX_C = 32;
-
   /** An offset that jumps is more, K: probes within limits are 0.5 K off. */
   private static final double STIRRED_K = 0.5;
 
@@ -111,7 +108,7 @@ record PlateMemory(double coolingPerS, double fellK, double bathThenC, double se
    * has fallen as one in air.
    */
   boolean inLiquid(double bathC, ConstantSpan bath) {
-    return bathC >= ROOM_MAX_C && fellK < STIRRED_K && bath.slope() > -FALLING_K_PER_S;
+    return bathC >= RoomLimit.MAX_READ_C && fellK < STIRRED_K && bath.slope() > -FALLING_K_PER_S;
   }
 
   /** Whether the bath reading was seen to fall as only a probe out of the liquid falls. */

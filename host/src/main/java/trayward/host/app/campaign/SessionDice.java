@@ -67,12 +67,13 @@ final class SessionDice {
     boolean slow = kinds.stream().anyMatch(k -> slow(k.need()));
     double tail = slow || kinds.isEmpty() ? dice.tenths(1200, 2400) : dice.tenths(200, 500);
     boolean whole = dice.chance(WHOLE);
+    String regulator = dice.chance(LEARNS) ? "auto" : "pid";
     SessionPlan plan =
         new SessionPlan(
             seed,
             reached,
             0,
-            tray + (dice.chance(LEARNS) ? "regulator = \"auto\"\n" : "regulator = \"pid\"\n"),
+            tray + "regulator = \"" + regulator + "\"\n", // its last table is [control]
             plate,
             second,
             List.copyOf(faults),
